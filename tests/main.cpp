@@ -1,0 +1,10 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#if !__has_include(<catch2/catch_all.hpp>)
+#define CATCH_CONFIG_RUNNER
+#endif
+#include "tests/catch.hpp"
+
+int main(int argc, char* argv[])
+{
+    return Catch::Session().run(argc, argv);
+}
