@@ -62,6 +62,41 @@ std::string shown(const nlohmann::json& value)
     return text.size() > 40 ? text.substr(0, 40) + "..." : text;
 }
 
+std::string onOneLine(const nlohmann::json& value)
+{
+    return value.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+/// A row of a table: nothing in it but plain values and points.
+bool isRow(const nlohmann::json& value)
+{
+    const auto isPlain = [](const nlohmann::json& item) {
+        return item.is_primitive() ||
+               (item.is_array() && std::all_of(item.begin(), item.end(), [](const auto& number) {
+                    return number.is_primitive();
+                }));
+    };
+    return std::all_of(value.begin(), value.end(), isPlain);
+}
+
+void write(const nlohmann::json& value, std::size_t depth, std::string& text)
+{
+    if (value.is_primitive() || value.empty() || (depth > 0 && isRow(value))) {
+        text += onOneLine(value);
+        return;
+    }
+    const bool isObject = value.is_object();
+    text += isObject ? "{" : "[";
+    bool first = true;
+    for (const auto& [key, member] : value.items()) {
+        text += (first ? "\n" : ",\n") + std::string(2 * (depth + 1), ' ');
+        text += isObject ? onOneLine(key) + ": " : "";
+        write(member, depth + 1, text);
+        first = false;
+    }
+    text += "\n" + std::string(2 * depth, ' ') + (isObject ? "}" : "]");
+}
+
 std::string wordsOf(NumberRange range)
 {
     if (range.greatest == anyNumber.greatest) {
@@ -105,7 +140,9 @@ Outcome<nlohmann::json> readJsonFile(const std::filesystem::path& file)
 
 std::string jsonText(const nlohmann::json& document)
 {
-    return document.dump(2, ' ', false, nlohmann::json::error_handler_t::replace) + "\n";
+    std::string text;
+    write(document, 0, text);
+    return text + "\n";
 }
 
 Outcome<std::optional<JsonField>> JsonField::maybe(std::string_view key) const

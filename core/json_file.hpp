@@ -20,8 +20,8 @@ namespace latemile {
 Outcome<nlohmann::json> parseJson(std::string_view text, const std::string& name);
 /// The same from a file of at most 64 MiB.
 Outcome<nlohmann::json> readJsonFile(const std::filesystem::path& file);
-/// Text of a document, indented by two, with a line end; bad UTF-8 in it becomes the replacement
-/// character.
+/// Text of a document, indented by two, each row of a table on a line of its own, with a line end;
+/// bad UTF-8 in it becomes the replacement character.
 [[nodiscard]] std::string jsonText(const nlohmann::json& document);
 
 /// What a number may be; both ends belong to it.

@@ -124,6 +124,15 @@ TEST_CASE("text that is no UTF-8 does not stop a document from being written", "
     CHECK(jsonText({{"note", "Zo\xEB"}}) == "{\n  \"note\": \"Zo\xEF\xBF\xBD\"\n}\n");
 }
 
+TEST_CASE("a written document reads back the same, each row of a table on one line", "[json_file]")
+{
+    const auto whole = document(R"({"rows": [{"x": 0.1, "at": [1, 2]}, {"x": null}], "empty": [],
+                                    "quote\"d": {"deep": {"deeper": {"text": "a\nb"}}}})");
+    const auto text = jsonText(whole);
+    CHECK(document(text) == whole);
+    CHECK(text.find("\n    {\"at\":[1,2],\"x\":0.1},\n") != std::string::npos);
+}
+
 TEST_CASE("a document file that is missing or too large is refused by name", "[json_file]")
 {
     const tests::ScratchFolder folder;
