@@ -6,6 +6,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace latemile {
@@ -41,6 +42,7 @@ struct Stance {
 struct Marking {
     std::map<MarkKey, Mark> marks;
     std::vector<Stance> stances; ///< in order of contact
+    std::set<MarkKey> unseen{};  ///< looked for and covered: an answer, not work left to do
     bool operator==(const Marking&) const = default;
 
     [[nodiscard]] const Mark* find(const MarkKey& key) const;

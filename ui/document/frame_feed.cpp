@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/document/frame_feed.hpp"
+
+#include "ui/text/words.hpp"
+
+#include <QLoggingCategory>
+
+#include <algorithm>
+#include <utility>
+
+namespace latemile::ui {
+namespace {
+
+Q_LOGGING_CATEGORY(feedLog, "latemile.feed")
+
+/// Two clips are open side by side on the comparison page.
+std::size_t budgetOfOneClip()
+{
+    return FrameSource::defaultBudget() / 3;
+}
+
+} // namespace
+
+FrameFeed::FrameFeed(QObject* parent) : QObject(parent) {}
+
+FrameFeed::~FrameFeed() = default;
+
+void FrameFeed::open(const std::filesystem::path& file, const ClipOptions& options)
+{
+    const int opening = ++m_opening;
+    m_source.reset();
+    m_waiting = false;
+    m_opener.post([this, file, options, opening] {
+        auto result = std::make_shared<Outcome<std::unique_ptr<FrameSource>>>(
+            FrameSource::open(file, options, budgetOfOneClip()));
+        QMetaObject::invokeMethod(
+            this, [this, result, opening] { take(result, opening); }, Qt::QueuedConnection);
+    });
+}
+
+void FrameFeed::take(const std::shared_ptr<Outcome<std::unique_ptr<FrameSource>>>& result,
+                     int opening)
+{
+    if (opening != m_opening) {
+        return;
+    }
+    if (!*result) {
+        qCWarning(feedLog) << fromUtf8(result->error().detail);
+        emit failed(fromUtf8(result->error().sentence));
+        return;
+    }
+    m_source = std::move(**result);
+    emit opened();
+    askNext();
+}
+
+const ClipFacts& FrameFeed::facts() const
+{
+    return m_source->facts();
+}
+
+const FrameIndex& FrameFeed::index() const
+{
+    return m_source->index();
+}
+
+void FrameFeed::ask(QObject* asker, FrameNumber frame, Answer answer)
+{
+    std::erase_if(m_questions, [asker](const Question& q) { return !q.asker || q.asker == asker; });
+    if (m_source) {
+        if (const auto held = m_source->held(frame)) {
+            answer(*held);
+            return;
+        }
+    }
+    m_questions.push_back({asker, frame, std::move(answer)});
+    askNext();
+}
+
+void FrameFeed::askSmall(QObject* asker, FrameNumber frame, Answer answer)
+{
+    m_small.push_back({asker, frame, std::move(answer)});
+    askNext();
+}
+
+void FrameFeed::dropSmall(QObject* asker)
+{
+    std::erase_if(m_small, [asker](const Question& q) { return !q.asker || q.asker == asker; });
+}
+
+void FrameFeed::askNext()
+{
+    if (!m_source || m_waiting || (m_questions.empty() && m_small.empty())) {
+        return;
+    }
+    if (!m_questions.empty()) {
+        m_asked = std::move(m_questions.front());
+        m_questions.erase(m_questions.begin());
+    } else {
+        m_asked = std::move(m_small.front());
+        m_small.pop_front();
+    }
+    m_waiting = true;
+    const int opening = m_opening;
+    m_source->ask(m_asked.frame, [this, opening](Outcome<Frame> frame) {
+        auto result = std::make_shared<Outcome<Frame>>(std::move(frame));
+        QMetaObject::invokeMethod(
+            this,
+            [this, result, opening] {
+                // An answer of the source before belongs to nobody now.
+                if (opening == m_opening) {
+                    answered(result);
+                }
+            },
+            Qt::QueuedConnection);
+    });
+}
+
+void FrameFeed::answered(const std::shared_ptr<Outcome<Frame>>& result)
+{
+    m_waiting = false;
+    const Question question = std::exchange(m_asked, {});
+    if (!*result) {
+        qCWarning(feedLog) << fromUtf8(result->error().detail);
+        emit failed(fromUtf8(result->error().sentence));
+    } else if (question.asker) {
+        question.answer(**result);
+    }
+    askNext();
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/frame_source.hpp"
+#include "ui/document/worker.hpp"
+
+#include <QObject>
+#include <QPointer>
+
+#include <deque>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <vector>
+
+namespace latemile::ui {
+
+/// The frames of one clip for everything in the window that shows them. Opens and decodes away from
+/// the window's thread; answers come back on it. Of one asker only the newest question counts;
+/// small pictures wait until nobody else asks.
+class FrameFeed final : public QObject {
+    Q_OBJECT
+public:
+    using Answer = std::function<void(const Frame&)>;
+
+    explicit FrameFeed(QObject* parent = nullptr);
+    ~FrameFeed() override;
+
+    /// Begins to open; `opened` or `failed` follows. May be called again with other options.
+    void open(const std::filesystem::path& file, const ClipOptions& options);
+
+    [[nodiscard]] bool isOpen() const { return m_source != nullptr; }
+    /// Only while open.
+    [[nodiscard]] const ClipFacts& facts() const;
+    [[nodiscard]] const FrameIndex& index() const;
+
+    /// Answers at once where the frame is held already, else later; never after `asker` is gone.
+    void ask(QObject* asker, FrameNumber frame, Answer answer);
+    void askSmall(QObject* asker, FrameNumber frame, Answer answer);
+    /// Forgets the small pictures nobody has answered yet.
+    void dropSmall(QObject* asker);
+
+signals:
+    void opened();
+    void failed(const QString& sentence);
+
+private:
+    struct Question {
+        QPointer<QObject> asker;
+        FrameNumber frame;
+        Answer answer;
+    };
+    void take(const std::shared_ptr<Outcome<std::unique_ptr<FrameSource>>>& result, int opening);
+    void askNext();
+    void answered(const std::shared_ptr<Outcome<Frame>>& result);
+
+    std::vector<Question> m_questions; ///< at most one an asker
+    std::deque<Question> m_small;
+    Question m_asked;
+    bool m_waiting{};
+    int m_opening{};
+    std::unique_ptr<FrameSource> m_source; ///< its end waits: no answer comes after it
+    Worker m_opener;
+};
+
+} // namespace latemile::ui

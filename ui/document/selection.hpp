@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/marks/steps.hpp"
+#include "ui/document/place_name.hpp"
+
+#include <QObject>
+#include <QPointer>
+
+#include <optional>
+
+namespace latemile::ui {
+
+class ClipDocument;
+
+/// What the coach is looking at; the pages share it, nothing of it is undone or saved.
+class Selection final : public QObject {
+    Q_OBJECT
+public:
+    explicit Selection(QObject* parent = nullptr) : QObject(parent) {}
+
+    [[nodiscard]] ClipDocument* clip() const { return m_clip; }
+    [[nodiscard]] const std::optional<StepInstant>& place() const { return m_place; }
+    void setClip(ClipDocument* clip);
+    void setPlace(const std::optional<StepInstant>& place);
+
+signals:
+    void clipChanged();
+    void placeChanged();
+
+private:
+    QPointer<ClipDocument> m_clip;
+    std::optional<StepInstant> m_place;
+};
+
+} // namespace latemile::ui

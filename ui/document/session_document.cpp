@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/document/session_document.hpp"
+
+#include "ui/text/words.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace latemile::ui {
+
+std::filesystem::path athleteFileOf(const std::filesystem::path& sessionFolder)
+{
+    const auto whole = std::filesystem::absolute(sessionFolder).lexically_normal();
+    const auto folder = whole.has_filename() ? whole : whole.parent_path();
+    return folder.parent_path() / "athlete.json";
+}
+
+Outcome<std::unique_ptr<SessionDocument>> SessionDocument::open(const std::filesystem::path& folder)
+{
+    ASSIGN_OR_RETURN(auto session, readSession(folder));
+    Athlete athlete;
+    const auto athleteFile = athleteFileOf(folder);
+    std::error_code ignored;
+    if (std::filesystem::exists(athleteFile, ignored)) {
+        ASSIGN_OR_RETURN(athlete, readAthlete(athleteFile));
+    } else {
+        athlete.code = folder.parent_path().filename().string();
+    }
+    return std::unique_ptr<SessionDocument>(
+        new SessionDocument(folder, std::move(session), std::move(athlete)));
+}
+
+SessionDocument::SessionDocument(std::filesystem::path folder, Session session, Athlete athlete)
+    : m_folder(std::move(folder)),
+      m_athlete(std::move(athlete)), m_about{session.date, session.note, session.coach,
+                                             session.measures, session.cues},
+      m_read(std::move(session)), m_saver(m_folder, [this] { return this->session(); })
+{
+    for (const SessionClip& clip : m_read.clips) {
+        m_clips.push_back(makeClip(clip));
+    }
+}
+
+SessionDocument::~SessionDocument()
+{
+    m_saver.saveNow();
+    m_history.clear();
+}
+
+std::vector<ClipDocument*> SessionDocument::clips() const
+{
+    std::vector<ClipDocument*> clips;
+    for (const auto& clip : m_clips) {
+        clips.push_back(clip.get());
+    }
+    return clips;
+}
+
+ClipDocument* SessionDocument::clipOf(std::string_view condition) const
+{
+    const auto found = std::ranges::find_if(
+        m_clips, [condition](const auto& clip) { return clip->clip().condition == condition; });
+    return found == m_clips.end() ? nullptr : found->get();
+}
+
+Session SessionDocument::session() const
+{
+    Session session = m_read;
+    session.date = m_about.date;
+    session.note = m_about.note;
+    session.coach = m_about.coach;
+    session.measures = m_about.measures;
+    session.cues = m_about.cues;
+    session.clips.clear();
+    for (const auto& clip : m_clips) {
+        session.clips.push_back(clip->clip());
+    }
+    return session;
+}
+
+std::unique_ptr<ClipDocument> SessionDocument::makeClip(SessionClip clip)
+{
+    auto document =
+        std::make_unique<ClipDocument>(m_folder, m_about.date, std::move(clip), m_history);
+    connect(document.get(), &ClipDocument::edited, &m_saver, &Saver::editHappened);
+    tellAthlete(*document);
+    return document;
+}
+
+ClipDocument& SessionDocument::insertClip(std::size_t at, std::unique_ptr<ClipDocument> clip)
+{
+    ClipDocument& inserted = *clip;
+    m_clips.insert(m_clips.begin() + static_cast<std::ptrdiff_t>(at), std::move(clip));
+    m_saver.editHappened();
+    emit clipsChanged();
+    return inserted;
+}
+
+std::unique_ptr<ClipDocument> SessionDocument::takeClip(std::size_t at)
+{
+    emit clipGoing(m_clips[at].get());
+    auto clip = std::move(m_clips[at]);
+    m_clips.erase(m_clips.begin() + static_cast<std::ptrdiff_t>(at));
+    m_saver.editHappened();
+    emit clipsChanged();
+    return clip;
+}
+
+SessionAbout SessionDocument::replaceAbout(SessionAbout about)
+{
+    auto before = std::exchange(m_about, std::move(about));
+    m_saver.editHappened();
+    emit aboutChanged();
+    return before;
+}
+
+Athlete SessionDocument::replaceAthlete(Athlete athlete)
+{
+    auto before = std::exchange(m_athlete, std::move(athlete));
+    if (const auto written = writeAthlete(m_athlete, athleteFileOf(m_folder)); !written) {
+        emit saveFailed(fromUtf8(written.error().sentence));
+    }
+    for (const auto& clip : m_clips) {
+        tellAthlete(*clip);
+    }
+    emit athleteChanged();
+    return before;
+}
+
+void SessionDocument::tellAthlete(ClipDocument& clip) const
+{
+    clip.setAthlete({.name = m_athlete.name,
+                     .heightCm = m_athlete.heightCm,
+                     .legLengthCm = m_athlete.legLengthCm,
+                     .massKg = m_athlete.massKg});
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/store/session.hpp"
+#include "ui/document/clip_document.hpp"
+#include "ui/document/saver.hpp"
+
+#include <QObject>
+#include <QUndoStack>
+
+#include <filesystem>
+#include <memory>
+#include <vector>
+
+namespace latemile::ui {
+
+/// What a session says beside its clips.
+struct SessionAbout {
+    std::string date;
+    std::string note;
+    std::string coach;
+    std::vector<std::string> measures; ///< chosen for the sheet
+    std::vector<std::string> cues;
+    bool operator==(const SessionAbout&) const = default;
+};
+
+/// One filming day on the table, with its history of edits. Saves itself.
+class SessionDocument final : public QObject {
+    Q_OBJECT
+public:
+    static Outcome<std::unique_ptr<SessionDocument>> open(const std::filesystem::path& folder);
+    ~SessionDocument() override;
+
+    [[nodiscard]] const std::filesystem::path& folder() const { return m_folder; }
+    [[nodiscard]] const Athlete& athlete() const { return m_athlete; }
+    [[nodiscard]] const SessionAbout& about() const { return m_about; }
+    [[nodiscard]] QUndoStack& history() { return m_history; }
+    [[nodiscard]] Saver& saver() { return m_saver; }
+    [[nodiscard]] std::vector<ClipDocument*> clips() const;
+    /// The first of a condition, or nothing.
+    [[nodiscard]] ClipDocument* clipOf(std::string_view condition) const;
+    [[nodiscard]] Session session() const; ///< all of it as a value
+
+    [[nodiscard]] std::unique_ptr<ClipDocument> makeClip(SessionClip clip);
+    ClipDocument& insertClip(std::size_t at, std::unique_ptr<ClipDocument> clip);
+    std::unique_ptr<ClipDocument> takeClip(std::size_t at);
+    SessionAbout replaceAbout(SessionAbout about);
+    /// Written to athlete.json at once: several sessions share it.
+    Athlete replaceAthlete(Athlete athlete);
+
+signals:
+    void clipsChanged();
+    void clipGoing(latemile::ui::ClipDocument* clip); ///< still whole, for views to let go of
+    void aboutChanged();
+    void athleteChanged();
+    void saveFailed(const QString& sentence);
+
+private:
+    SessionDocument(std::filesystem::path folder, Session session, Athlete athlete);
+    void tellAthlete(ClipDocument& clip) const;
+
+    const std::filesystem::path m_folder;
+    Athlete m_athlete;
+    SessionAbout m_about;
+    const Session m_read; ///< as it was read: keeps what no page edits
+    std::vector<std::unique_ptr<ClipDocument>> m_clips;
+    QUndoStack m_history; ///< may hold clips that were taken out
+    Saver m_saver;
+};
+
+/// The athlete's document of a session folder: one level up.
+[[nodiscard]] std::filesystem::path athleteFileOf(const std::filesystem::path& sessionFolder);
+
+} // namespace latemile::ui

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/measures/measure.hpp"
+#include "core/quantities.hpp"
+
+#include <QString>
+
+namespace latemile::ui {
+
+/// A number with a true minus sign, which is as wide as a figure.
+[[nodiscard]] QString numberText(double value, int decimals);
+/// The unit as people read it: "cm", "°", "steps/min"; empty for None.
+[[nodiscard]] QString unitText(Unit unit);
+/// "17.5 cm", "9.6°".
+[[nodiscard]] QString valueText(double value, const Measure& measure);
+/// "17.5 ± 1.1 cm".
+[[nodiscard]] QString valueText(double value, double error, const Measure& measure);
+/// "1.234 s".
+[[nodiscard]] QString timeText(Seconds time);
+/// "+12.5 ms".
+[[nodiscard]] QString millisecondsText(Seconds time);
+
+} // namespace latemile::ui
