@@ -117,6 +117,28 @@ Outcome<std::vector<Stance>> stancesFrom(const JsonField& rows)
     return stances;
 }
 
+Outcome<std::set<MarkKey>> unseenFrom(const JsonField& rows)
+{
+    ASSIGN_OR_RETURN(const auto all, rows.items());
+    std::set<MarkKey> unseen;
+    for (const auto& row : all) {
+        ASSIGN_OR_RETURN(const auto key, markKeyFrom(row));
+        unseen.insert(key);
+    }
+    return unseen;
+}
+
+nlohmann::json toJson(const std::set<MarkKey>& unseen)
+{
+    auto rows = nlohmann::json::array();
+    for (const auto& key : unseen) {
+        rows.push_back({{"frame", key.frame.value},
+                        {"side", nameOf(key.side)},
+                        {"landmark", nameOf(key.landmark)}});
+    }
+    return rows;
+}
+
 nlohmann::json toJson(const std::map<MarkKey, Mark>& marks)
 {
     auto rows = nlohmann::json::array();

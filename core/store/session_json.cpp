@@ -97,6 +97,10 @@ Outcome<Marking> markingFrom(const JsonField& clip)
     if (contacts) {
         ASSIGN_OR_RETURN(marking.stances, stancesFrom(*contacts));
     }
+    ASSIGN_OR_RETURN(const auto unseen, clip.maybe("unseen"));
+    if (unseen) {
+        ASSIGN_OR_RETURN(marking.unseen, unseenFrom(*unseen));
+    }
     return marking;
 }
 
@@ -175,6 +179,9 @@ nlohmann::json toJson(const SessionClip& clip)
                           {"scene", toJson(clip.scene)},
                           {"marks", toJson(clip.marking.marks)},
                           {"contacts", toJson(clip.marking.stances)}};
+    if (!clip.marking.unseen.empty()) {
+        object["unseen"] = toJson(clip.marking.unseen);
+    }
     putIfKnown(object, "minute", clip.minute);
     putIfKnown(object, "incline_percent", clip.inclinePercent);
     putIfAny(object, "shoes", clip.shoes);

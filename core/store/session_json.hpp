@@ -19,7 +19,10 @@ Outcome<SessionClip> sessionClipFrom(const JsonField& clip);
 /// marking_faults, one landmark twice on a frame, and two stances of a foot at once.
 Outcome<std::map<MarkKey, Mark>> marksFrom(const JsonField& rows);
 Outcome<std::vector<Stance>> stancesFrom(const JsonField& rows);
+/// Landmarks the coach looked for and could not see: frame, side and landmark of each.
+Outcome<std::set<MarkKey>> unseenFrom(const JsonField& rows);
 [[nodiscard]] nlohmann::json toJson(const std::map<MarkKey, Mark>& marks);
+[[nodiscard]] nlohmann::json toJson(const std::set<MarkKey>& unseen);
 [[nodiscard]] nlohmann::json toJson(const std::vector<Stance>& stances);
 
 } // namespace latemile

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/marks/marking.hpp"
+#include "core/marks/steps.hpp"
 
 #include <QString>
 
