@@ -72,32 +72,35 @@ using Drawing = std::variant<std::monostate, HorizontalGap, VerticalGap, AngleTo
 
 /// One defined quantity: everything that screen, sheet, files and help say about it.
 struct Measure {
-    std::string_view id;   ///< as in exchange files: "foot_ahead"
-    std::string_view name; ///< for people: "Foot ahead of hip"
+    std::string_view id{};   ///< as in exchange files: "foot_ahead"
+    std::string_view name{}; ///< for people: "Foot ahead of hip"
     Unit unit{};
-    int decimals{1};           ///< at most as many are ever shown
-    std::string_view positive; ///< the sign in words: "ankle ahead of hip"
+    int decimals{1};             ///< at most as many are ever shown
+    std::string_view positive{}; ///< the sign in words: "ankle ahead of hip"
     Feet feet{};
     Over over{Over::Step};
     std::optional<Instant>
-        instant; ///< where it is read and drawn; none: a duration, a rate or a path
-    std::string_view instantWords; ///< as in exchange files: "contact", "stance", "stride"
-    std::vector<Landmark> landmarks;
-    double floor{};       ///< smallest change worth a word on a sheet, in its unit
-    double betweenDays{}; ///< placement error of a difference between filming days, one SD, in its
-                          ///< unit
+        instant{};                   ///< where it is read and drawn; none: a duration, rate or path
+    std::string_view instantWords{}; ///< as in exchange files: "contact", "stance", "stride"
+    std::vector<Landmark> landmarks{};
+    double floor{}; ///< smallest change worth a word on a sheet, in its unit
+    double
+        betweenDays{}; ///< placement error of a difference between filming days, one SD, its unit
     WithSpeed withSpeed{WithSpeed::Unknown};
-    bool speedSensitive{}; ///< timings, lengths, stiffness: comparable within 2 % of speed, others
-                           ///< within 5 %
-    ValueRate rate;
-    std::string_view meaning; ///< one sentence for the coach
-    std::string_view traps;   ///< one sentence: what makes it wrong
+    bool
+        speedSensitive{}; ///< timings, lengths, stiffness: comparable within 2 % of speed, else 5 %
+    ValueRate rateAtContact{};   ///< where a contact or toe-off is read on the frame after it
+    ValueRate rateAtMidStance{}; ///< where the frames around mid-stance are not marked
+    std::string_view meaning{};  ///< one sentence for the coach
+    std::string_view traps{};    ///< one sentence: what makes it wrong
     std::string_view
-        source; ///< publication of definition, range or reliability; or "choice of this project"
-    std::string_view more; ///< "the foot lands {} further ahead of the hip"
-    std::string_view less; ///< "the foot lands {} less far ahead of the hip"
-    Drawing drawing;
+        source{};            ///< publication of definition, range or reliability, or our own choice
+    std::string_view more{}; ///< "the foot lands {} further ahead of the hip"
+    std::string_view less{}; ///< "the foot lands {} less far ahead of the hip"
+    std::string_view same{}; ///< "how far the foot lands ahead of the hip"
+    Drawing drawing{};
     double (*formula)(Evidence&){}; ///< of one step or stride; asks the evidence for what it needs
+    double (*clipFormula)(Evidence&){}; ///< of the whole clip, where that is defined; else null
 };
 
 /// All measures, in the order of the body from the head down, then the timings.

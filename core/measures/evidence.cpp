@@ -1,0 +1,259 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/evidence.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+std::string stepWords(std::size_t step)
+{
+    return "step " + std::to_string(step + 1);
+}
+
+std::string landmarkWords(Landmark landmark, BodySide side)
+{
+    const bool pooled = side == BodySide::Near;
+    return (pooled ? std::string{} : std::string(nameOf(side)) + " ") +
+           std::string(nameOf(landmark));
+}
+
+/// Straight line through the points at `t0` and `t1`, read at `t`.
+PlanePoint between(PlanePoint a, PlanePoint b, double t0, double t1, double t)
+{
+    const double share = t1 > t0 ? (t - t0) / (t1 - t0) : 0.5;
+    return {a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
+}
+
+} // namespace
+
+Evidence::Evidence(const PreparedClip& clip, std::size_t step, const Disturbance& disturbance)
+    : m_clip(clip), m_step(step), m_disturbance(disturbance)
+{
+}
+
+void Evidence::setMissing(std::string reason)
+{
+    if (!m_missing) {
+        m_missing = std::move(reason);
+    }
+}
+
+std::optional<PlanePoint> Evidence::pointOn(const MarkKey& key, bool remember)
+{
+    const auto* point = m_clip.tracks.find(key);
+    if (!point) {
+        return std::nullopt;
+    }
+    if (remember) {
+        m_marksUsed.insert(key);
+    }
+    const auto& d = m_disturbance;
+    const bool moved = d.mark == key;
+    if (!moved && d.scene.relativeScale == 0.0 && d.scene.rollRadians == 0.0) {
+        return point->plane;
+    }
+    auto at = point->mark.at;
+    if (moved) {
+        at = {at.u + d.markBy.u, at.v + d.markBy.v};
+    }
+    return m_clip.plane.toPlane(at, d.scene);
+}
+
+PlanePoint Evidence::notMarked(Landmark landmark, BodySide side, Instant instant, std::size_t step)
+{
+    setMissing(landmarkWords(landmark, side) + " not marked at " + std::string(nameOf(instant)) +
+               ", " + stepWords(step));
+    return {};
+}
+
+PlanePoint Evidence::at(Instant instant, Landmark landmark, BodySide side)
+{
+    if (instant == Instant::Contact || instant == Instant::ToeOff) {
+        return atEvent(m_step, instant == Instant::ToeOff, landmark, side);
+    }
+    return onNearestFrame(instant, landmark, side);
+}
+
+PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side)
+{
+    const auto instant = toeOff ? Instant::ToeOff : Instant::Contact;
+    const auto& of = m_clip.steps[step];
+    if (toeOff && !of.toeOff) {
+        setMissing("toe-off of " + stepWords(step) + " not marked");
+        return {};
+    }
+    const auto frame = frameOf(of, instant, m_clip.index);
+    if (!frame) {
+        setMissing(std::string(nameOf(instant)) + " of " + stepWords(step) +
+                   " lies outside the clip");
+        return {};
+    }
+    const auto marked = FrameNumber{frame->value + m_disturbance.framesLater};
+    const auto here = pointOn({marked, side, landmark});
+    if (!here) {
+        return notMarked(landmark, side, instant, step);
+    }
+    const auto before = FrameNumber{marked.value - 1};
+    const auto earlier = pointOn({before, side, landmark});
+    if (!earlier || m_disturbance.framesLater != 0) {
+        m_readLate = m_readLate || !earlier;
+        return *here;
+    }
+    const auto event = toeOff ? *of.toeOff : of.contact;
+    return between(*earlier, *here, m_clip.index.time(before).count(),
+                   m_clip.index.time(marked).count(), eventTime({step, toeOff}, event));
+}
+
+PlanePoint Evidence::onNearestFrame(Instant instant, Landmark landmark, BodySide side)
+{
+    const auto frame = frameOf(step(), instant, m_clip.index);
+    if (!frame) {
+        setMissing(step().toeOff ? std::string(nameOf(instant)) + " of " + stepWords(m_step) +
+                                       " lies outside the clip"
+                                 : "toe-off of " + stepWords(m_step) + " not marked");
+        return {};
+    }
+    m_readMidway = true;
+    const auto wanted = FrameNumber{frame->value + m_disturbance.framesLater};
+    if (const auto point = pointOn({wanted, side, landmark})) {
+        return *point;
+    }
+    return notMarked(landmark, side, instant, m_step);
+}
+
+PlanePoint Evidence::ownAnkleAtContact()
+{
+    const bool isNear = m_clip.nearFoot() == step().foot;
+    return atEvent(m_step, false, Landmark::Ankle, isNear ? BodySide::Near : BodySide::Far);
+}
+
+PlanePoint Evidence::nextAnkleAtContact()
+{
+    if (!step().nextContact) {
+        setMissing("the next contact of the other foot is not marked, " + stepWords(m_step));
+        return {};
+    }
+    const bool isNear = m_clip.nearFoot() == step().foot;
+    return atEvent(m_step + 1, false, Landmark::Ankle, isNear ? BodySide::Far : BodySide::Near);
+}
+
+double Evidence::eventTime(const EventKey& key, Seconds undisturbed)
+{
+    m_eventsUsed.insert(key);
+    const auto& d = m_disturbance;
+    const double own = d.event == key ? d.eventBy : 0.0;
+    return undisturbed.count() + own + (key.toeOff ? d.allToeOffsBy : d.allContactsBy);
+}
+
+double Evidence::contact()
+{
+    return eventTime({m_step, false}, step().contact);
+}
+
+double Evidence::toeOff()
+{
+    if (!step().toeOff) {
+        setMissing("toe-off of " + stepWords(m_step) + " not marked");
+        return 0.0;
+    }
+    return eventTime({m_step, true}, *step().toeOff);
+}
+
+double Evidence::nextContact()
+{
+    if (!step().nextContact) {
+        setMissing("the next contact of the other foot is not marked, " + stepWords(m_step));
+        return 0.0;
+    }
+    return eventTime({m_step + 1, false}, *step().nextContact);
+}
+
+double Evidence::strideEnd()
+{
+    if (!step().strideEnd) {
+        setMissing("the stride is not complete, " + stepWords(m_step));
+        return 0.0;
+    }
+    return eventTime({m_step + 2, false}, *step().strideEnd);
+}
+
+Evidence::Run Evidence::longestRun()
+{
+    const auto& steps = m_clip.steps;
+    std::size_t bestFrom = 0;
+    std::size_t bestTo = 0;
+    std::size_t from = 0;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (i > 0 && (!steps[i - 1].nextContact || steps[i - 1].gap)) {
+            from = i;
+        }
+        if (i - from > bestTo - bestFrom) {
+            bestFrom = from;
+            bestTo = i;
+        }
+    }
+    if (bestTo == bestFrom) {
+        setMissing("fewer than two contacts of alternate feet are marked");
+        return {0.0, 1.0, 1};
+    }
+    return {eventTime({bestFrom, false}, steps[bestFrom].contact),
+            eventTime({bestTo, false}, steps[bestTo].contact), static_cast<int>(bestTo - bestFrom)};
+}
+
+double Evidence::extreme(double from, double to, Extreme kind,
+                         const std::vector<Landmark>& landmarks, const OnFrame& value)
+{
+    std::vector<Sample> samples;
+    std::vector<FrameNumber> frames;
+    const auto& index = m_clip.index;
+    const auto first = index.firstAtOrAfter(Seconds{from - peakHalfWidth});
+    for (auto i = first.value; i < index.size() && index.time({i}).count() <= to + peakHalfWidth;
+         ++i) {
+        const auto hasMark = [&](Landmark l) {
+            return m_clip.tracks.find({{i}, BodySide::Near, l}) != nullptr;
+        };
+        if (std::all_of(landmarks.begin(), landmarks.end(), hasMark)) {
+            const auto point = [&](Landmark l) {
+                return *pointOn({{i}, BodySide::Near, l}, false);
+            };
+            samples.push_back({index.time({i}).count(), value(point)});
+            frames.push_back({i});
+        }
+    }
+    // With holes the true extreme may lie in one of them.
+    const auto inside = std::count_if(samples.begin(), samples.end(), [&](const Sample& s) {
+        return s.time >= from && s.time <= to;
+    });
+    const double wanted = (to - from) / m_clip.frameInterval.count();
+    if (static_cast<double>(inside) < 0.9 * wanted - 1.0) {
+        setMissing(landmarkWords(landmarks.front(), BodySide::Near) +
+                   " not marked on every frame between the instants, " + stepWords(m_step));
+        return 0.0;
+    }
+    const auto peak = peakOf(samples, from, to, kind);
+    if (!peak) {
+        setMissing("too few frames for a peak (five within 70 ms are needed), " +
+                   stepWords(m_step));
+        return 0.0;
+    }
+    for (auto i = peak->first; i < peak->last; ++i) {
+        for (const auto landmark : landmarks) {
+            m_marksUsed.insert({frames[i], BodySide::Near, landmark});
+        }
+    }
+    return peak->vertex.value;
+}
+
+double Evidence::beltSpeed()
+{
+    if (!hasBelt()) {
+        setMissing("the belt speed is not stated");
+        return 0.0;
+    }
+    return *m_clip.conditions.scene.beltSpeed;
+}
+
+} // namespace latemile

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <optional>
+#include <vector>
+
+namespace latemile {
+
+/// A value at a time, seconds.
+struct Sample {
+    double time{};
+    double value{};
+    bool operator==(const Sample&) const = default;
+};
+
+enum class Extreme { Highest, Lowest };
+
+/// Half of the stretch around an extreme that the parabola is fitted to, seconds.
+inline constexpr double peakHalfWidth = 0.035;
+inline constexpr std::size_t peakFewestSamples = 5;
+
+/// Vertex of the least-squares parabola through the samples; nothing for fewer than three different
+/// times or a parabola that is flat or open the wrong way for `kind`.
+[[nodiscard]] std::optional<Sample> parabolaVertex(const std::vector<Sample>& samples,
+                                                   Extreme kind);
+
+/// Which samples an extreme was read from, and its value.
+struct Peak {
+    Sample vertex;
+    std::size_t first{}; ///< samples [first, last) entered the fit
+    std::size_t last{};
+};
+
+/// The extreme of noisy samples (in order of time) between `from` and `to`: the vertex of a
+/// parabola over
+/// +-35 ms around the largest (smallest) sample, which raw maxima of noise overshoot. Samples
+/// outside the stretch help the fit; the vertex is held inside it. Nothing with fewer than five
+/// samples in the fit.
+[[nodiscard]] std::optional<Peak> peakOf(const std::vector<Sample>& samples, double from, double to,
+                                         Extreme kind);
+
+} // namespace latemile

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/evidence.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+double medianOf(std::vector<double> values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+double length(PixelPoint a, PixelPoint b)
+{
+    return std::hypot(b.u - a.u, b.v - a.v);
+}
+
+/// Pixels of thigh and shank together, one value a frame that has hip, knee and ankle.
+std::vector<double> legsInPixels(const Marking& marking)
+{
+    std::vector<double> legs;
+    for (const auto& [key, hip] : marking.marks) {
+        if (key.side != BodySide::Near || key.landmark != Landmark::Hip) {
+            continue;
+        }
+        const auto* knee = marking.find({key.frame, BodySide::Near, Landmark::Knee});
+        const auto* ankle = marking.find({key.frame, BodySide::Near, Landmark::Ankle});
+        if (knee && ankle) {
+            legs.push_back(length(hip.at, knee->at) + length(knee->at, ankle->at));
+        }
+    }
+    return legs;
+}
+
+/// Thigh (.245 of stature) and shank (.246) as a share of the trochanter's height (.530): Drillis &
+/// Contini 1966 in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1.
+constexpr double thighAndShankOfLeg = (0.245 + 0.246) / 0.530;
+/// Spread of such proportions between people (A).
+constexpr double proportionError = 0.03;
+
+/// Without a scale line the athlete's own leg is the ruler; a weaker one.
+Plane scaledByLeg(const Plane& plane, const MarkedClip& clip)
+{
+    const auto legs = legsInPixels(clip.marking);
+    if (plane.hasScale() || legs.empty() || !clip.athlete.legLengthCm) {
+        return plane;
+    }
+    return plane.withScale(*clip.athlete.legLengthCm * thighAndShankOfLeg / medianOf(legs),
+                           proportionError, ScaleFrom::LegLength);
+}
+
+/// Centimetres a pixel good enough to turn the default click errors into pixels where nothing gives
+/// a scale: a thigh and shank of 80 cm.
+double roughScale(const MarkedClip& clip)
+{
+    const auto legs = legsInPixels(clip.marking);
+    return legs.empty() ? 0.4 : 80.0 / medianOf(legs);
+}
+
+Seconds medianInterval(const FrameIndex& index)
+{
+    std::vector<double> intervals;
+    for (std::int64_t i = 1; i < index.size(); ++i) {
+        intervals.push_back((index.time({i}) - index.time({i - 1})).count());
+    }
+    return Seconds{intervals.empty() ? 0.0 : medianOf(std::move(intervals))};
+}
+
+} // namespace
+
+std::optional<Foot> PreparedClip::nearFoot() const
+{
+    switch (conditions.scene.view) {
+    case View::LeftSide:
+        return Foot::Left;
+    case View::RightSide:
+        return Foot::Right;
+    case View::Rear:
+    case View::Front:
+        break;
+    }
+    return std::nullopt;
+}
+
+Outcome<PreparedClip> prepare(const MarkedClip& clip)
+{
+    if (clip.index.size() < 2) {
+        return fail(Error::Kind::Inconsistent,
+                    "The clip has fewer than two frames: nothing can be timed.");
+    }
+    ASSIGN_OR_RETURN(auto plane, Plane::from(clip.conditions.scene));
+    plane = scaledByLeg(plane, clip);
+    if (!plane.hasScale()) {
+        // Angles do not mind; lengths are refused later because the scale is from nothing.
+        plane = plane.withScale(roughScale(clip), 0.0, ScaleFrom::Nothing);
+    }
+    auto conditions = clip.conditions;
+    conditions.frames = clip.index.size();
+    conditions.frameInterval = medianInterval(clip.index);
+    conditions.scaleFrom = plane.scaleFrom();
+    const auto interval = conditions.frameInterval;
+    return PreparedClip{.conditions = std::move(conditions),
+                        .index = clip.index,
+                        .frameInterval = interval,
+                        .plane = plane,
+                        .tracks = MarkTracks(clip.marking, plane, clip.index.size()),
+                        .steps = stepsOf(clip.marking.stances, clip.index),
+                        .athlete = clip.athlete};
+}
+
+} // namespace latemile

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/readings.hpp"
+
+#include "core/measures/checks.hpp"
+#include "core/measures/measure.hpp"
+#include "core/measures/propagation.hpp"
+#include "core/measures/summaries.hpp"
+
+#include <algorithm>
+
+namespace latemile {
+
+namespace {
+
+/// Below this rate one contact time is uncertain by more than any change worth a word.
+constexpr double slowestForTimings = 60.0;
+
+bool needsScale(const Measure& measure)
+{
+    return measure.unit == Unit::Centimetre || measure.unit == Unit::Metre;
+}
+
+bool isTiming(const Measure& measure)
+{
+    return measure.feet == Feet::Each;
+}
+
+/// Why no step of this clip can have the measure; empty where nothing stands against it.
+std::string forbiddenBy(const Measure& measure, const PreparedClip& clip)
+{
+    const bool sideView = isSideView(clip.conditions.scene.view);
+    if (measure.feet == Feet::Rear ? sideView : !sideView && !isTiming(measure)) {
+        return sideView ? "needs a clip from behind" : "needs a clip from the side";
+    }
+    if (needsScale(measure) && !clip.plane.hasScale()) {
+        return "no scale: draw a line of known length, or state the athlete's leg length";
+    }
+    const double rate = 1.0 / clip.frameInterval.count();
+    if (isTiming(measure) && rate < slowestForTimings - 0.5) {
+        return "filmed at " + std::to_string(static_cast<int>(rate + 0.5)) +
+               " frames/s: too slow for timings; film at 120 or more";
+    }
+    return {};
+}
+
+bool isConfirmed(const Propagated& from, const PreparedClip& clip)
+{
+    const auto markPlaced = [&](const MarkKey& key) {
+        return clip.tracks.find(key)->mark.origin == Origin::Placed;
+    };
+    const auto eventPlaced = [&](const EventKey& key) {
+        return clip.steps[key.step].origin == Origin::Placed;
+    };
+    return std::all_of(from.marks.begin(), from.marks.end(), markPlaced) &&
+           std::all_of(from.events.begin(), from.events.end(), eventPlaced);
+}
+
+std::string caveat(const Propagated& from, const PreparedClip& clip, const Measure& measure)
+{
+    std::string words;
+    if (from.readLate) {
+        words = "read on the first frame at or after the event: mark the frame before it too";
+    }
+    if (needsScale(measure) && clip.plane.scaleFrom() == ScaleFrom::LegLength) {
+        words += words.empty() ? "" : "; ";
+        words += "scale from the athlete's leg length (weaker than a scale line)";
+    }
+    return words;
+}
+
+Reading readingFrom(const Propagated& from, const PreparedClip& clip, const Measure& measure)
+{
+    Reading reading;
+    reading.measure = measure.id;
+    reading.instant = measure.instantWords;
+    if (!from.value) {
+        reading.reason = from.missing;
+        return reading;
+    }
+    reading.value = from.value;
+    reading.se = from.standardError();
+    reading.reason = caveat(from, clip, measure);
+    reading.shares = from.shares;
+    reading.common = from.common;
+    reading.confirmed = isConfirmed(from, clip);
+    reading.marksUsed.assign(from.marks.begin(), from.marks.end());
+    return reading;
+}
+
+std::optional<Seconds> timeOf(const Measure& measure, const Step& step, const PreparedClip& clip)
+{
+    if (measure.instant == Instant::MidStance) {
+        const auto frame = frameOf(step, Instant::MidStance, clip.index);
+        return frame ? std::optional(clip.index.time(*frame)) : std::nullopt;
+    }
+    return measure.instant == Instant::ToeOff ? step.toeOff : step.contact;
+}
+
+/// Is this step one of whose foot the measure can be had at all?
+bool concerns(const Measure& measure, const Step& step, const PreparedClip& clip)
+{
+    return measure.feet != Feet::Near || step.foot == clip.nearFoot();
+}
+
+Reading stepReading(const Measure& measure, const PreparedClip& clip, std::size_t i,
+                    const std::string& forbidden)
+{
+    const auto& step = clip.steps[i];
+    Propagated from;
+    if (!forbidden.empty()) {
+        from.missing = forbidden;
+    } else if (step.gap) {
+        from.missing =
+            "frames are missing from the clip in step " + std::to_string(step.number.value);
+    } else {
+        from = propagate(clip, measure, measure.formula, i);
+    }
+    auto reading = readingFrom(from, clip, measure);
+    reading.step = step.number;
+    reading.foot = step.foot;
+    reading.time = timeOf(measure, step, clip);
+    return reading;
+}
+
+Reading clipReading(const Measure& measure, const PreparedClip& clip, const std::string& forbidden)
+{
+    Propagated from;
+    from.missing = forbidden;
+    if (forbidden.empty()) {
+        from = propagate(clip, measure, measure.clipFormula, 0);
+    }
+    auto reading = readingFrom(from, clip, measure);
+    Evidence run(clip, 0);
+    const auto found = run.longestRun();
+    reading.instant = "run of " + std::to_string(run.missing() ? 0 : found.steps) + " steps";
+    if (reading.value) {
+        reading.time = Seconds{found.from};
+    }
+    return reading;
+}
+
+} // namespace
+
+std::string_view nameOf(Check::State state)
+{
+    switch (state) {
+    case Check::State::Good:
+        return "good";
+    case Check::State::Doubt:
+        return "doubt";
+    case Check::State::Bad:
+        return "bad";
+    }
+    return {};
+}
+
+Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo)
+{
+    ASSIGN_OR_RETURN(const auto prepared, prepare(clip));
+    Readings result{.clip = prepared.conditions,
+                    .steps = prepared.steps,
+                    .readings = {},
+                    .checks = checksOf(prepared),
+                    .summary = {}};
+    for (const auto& measure : measureTable()) {
+        const auto forbidden = forbiddenBy(measure, prepared);
+        for (std::size_t i = 0; i < prepared.steps.size(); ++i) {
+            if (concerns(measure, prepared.steps[i], prepared)) {
+                result.readings.push_back(stepReading(measure, prepared, i, forbidden));
+            }
+        }
+        if (measure.clipFormula && !prepared.steps.empty()) {
+            result.readings.push_back(clipReading(measure, prepared, forbidden));
+        }
+    }
+    result.summary = summariesOf(result.readings, unconfirmedToo);
+    return result;
+}
+
+} // namespace latemile

@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/summaries.hpp"
+
+#include "core/measures/measure.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+using Group = std::vector<const Reading*>;
+
+double meanOf(const Group& group)
+{
+    double sum = 0.0;
+    for (const auto* reading : group) {
+        sum += *reading->value;
+    }
+    return sum / static_cast<double>(group.size());
+}
+
+double squaresAround(const Group& group, double mean)
+{
+    double sum = 0.0;
+    for (const auto* reading : group) {
+        sum += (*reading->value - mean) * (*reading->value - mean);
+    }
+    return sum;
+}
+
+double meanCommon(const Group& group, double CommonErrors::*member)
+{
+    double sum = 0.0;
+    for (const auto* reading : group) {
+        sum += reading->common.*member;
+    }
+    return sum / static_cast<double>(group.size());
+}
+
+/// `groups` are the strata: their own means are taken out of the spread.
+Summary summaryOf(const Measure& measure, std::optional<Foot> foot,
+                  const std::vector<Group>& groups)
+{
+    Group all;
+    double squares = 0.0;
+    for (const auto& group : groups) {
+        squares += squaresAround(group, meanOf(group));
+        all.insert(all.end(), group.begin(), group.end());
+    }
+    Summary summary;
+    summary.measure = measure.id;
+    summary.foot = foot;
+    summary.n = static_cast<int>(all.size());
+    summary.mean = meanOf(all);
+    summary.degreesOfFreedom = summary.n - static_cast<int>(groups.size());
+    summary.common = {meanCommon(all, &CommonErrors::events), meanCommon(all, &CommonErrors::scale),
+                      meanCommon(all, &CommonErrors::plumb)};
+    if (summary.degreesOfFreedom > 0) {
+        summary.sd = std::sqrt(squares / summary.degreesOfFreedom);
+    }
+    const double spread = summary.sd ? *summary.sd / std::sqrt(summary.n) : *all.front()->se;
+    summary.se = std::hypot(std::hypot(spread, summary.common.events),
+                            std::hypot(summary.common.scale, summary.common.plumb));
+    return summary;
+}
+
+Group valuesOf(const std::vector<Reading>& readings, const Measure& measure,
+               std::optional<Foot> foot, bool unconfirmedToo)
+{
+    Group group;
+    for (const auto& reading : readings) {
+        const bool counts = reading.value && reading.step && (reading.confirmed || unconfirmedToo);
+        if (reading.measure == measure.id && counts && (!foot || reading.foot == foot)) {
+            group.push_back(&reading);
+        }
+    }
+    return group;
+}
+
+/// The turn of shoulders and pelvis is of opposite sign half a stride later: only equal numbers
+/// cancel it.
+void appendTogether(std::vector<Summary>& summaries, const Measure& measure, Group left,
+                    Group right)
+{
+    const auto n = std::min(left.size(), right.size());
+    if (n == 0) {
+        return;
+    }
+    left.resize(n);
+    right.resize(n);
+    summaries.push_back(summaryOf(measure, std::nullopt, {left, right}));
+}
+
+void appendEachFoot(std::vector<Summary>& summaries, const Measure& measure, const Group& left,
+                    const Group& right, const Group& both)
+{
+    if (!left.empty()) {
+        summaries.push_back(summaryOf(measure, Foot::Left, {left}));
+    }
+    if (!right.empty()) {
+        summaries.push_back(summaryOf(measure, Foot::Right, {right}));
+    }
+    if (!left.empty() && !right.empty()) {
+        summaries.push_back(summaryOf(measure, std::nullopt, {both}));
+    }
+}
+
+} // namespace
+
+std::vector<Summary> summariesOf(const std::vector<Reading>& readings, bool unconfirmedToo)
+{
+    std::vector<Summary> summaries;
+    for (const auto& measure : measureTable()) {
+        const auto left = valuesOf(readings, measure, Foot::Left, unconfirmedToo);
+        const auto right = valuesOf(readings, measure, Foot::Right, unconfirmedToo);
+        if (measure.feet == Feet::Together) {
+            appendTogether(summaries, measure, left, right);
+        } else {
+            appendEachFoot(summaries, measure, left, right,
+                           valuesOf(readings, measure, std::nullopt, unconfirmedToo));
+        }
+    }
+    return summaries;
+}
+
+} // namespace latemile
