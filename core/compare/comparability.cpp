@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/compare/comparability.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace latemile {
+
+namespace {
+
+constexpr double speedToleranceTimings = 0.02;
+constexpr double speedTolerance = 0.05;
+constexpr double inclineTolerance = 0.5; // percent
+constexpr double captureRateTolerance = 0.01;
+
+std::string words(const char* format, double a, double b)
+{
+    std::array<char, 256> text{};
+    std::snprintf(text.data(), text.size(), format, a, b);
+    return text.data();
+}
+
+std::optional<std::string> speedsDiffer(const Measure& measure, const ClipConditions& a,
+                                        const ClipConditions& b)
+{
+    if (!a.scene.beltSpeed || !b.scene.beltSpeed) {
+        return std::nullopt;
+    }
+    const double v1 = *a.scene.beltSpeed;
+    const double v2 = *b.scene.beltSpeed;
+    const double tolerance = measure.speedSensitive ? speedToleranceTimings : speedTolerance;
+    // A belt set to the same speed must not differ by the last bit of a conversion.
+    if (std::abs(v2 - v1) <= (tolerance + 1e-9) * v1) {
+        return std::nullopt;
+    }
+    return words("The speeds differ: %.2f m/s fresh, %.2f m/s fatigued.", v1, v2);
+}
+
+std::optional<std::string> filmingDiffers(const ClipConditions& a, const ClipConditions& b)
+{
+    if (a.scene.view != b.scene.view) {
+        return "The clips are filmed from different sides.";
+    }
+    if (std::abs(a.captureRate - b.captureRate) > captureRateTolerance * a.captureRate) {
+        return words("The capture rates differ: %.0f and %.0f frames/s.", a.captureRate,
+                     b.captureRate);
+    }
+    if (a.inclinePercent && b.inclinePercent &&
+        std::abs(*a.inclinePercent - *b.inclinePercent) > inclineTolerance) {
+        return words("The inclines differ: %.1f %% and %.1f %%.", *a.inclinePercent,
+                     *b.inclinePercent);
+    }
+    if (!a.shoes.empty() && !b.shoes.empty() && a.shoes != b.shoes) {
+        return "The shoes differ.";
+    }
+    return std::nullopt;
+}
+
+/// A bad check spoils what depends on it: angles stand without a scale, everything falls with the
+/// events.
+bool concerns(const Check& check, const Measure& measure)
+{
+    const bool angle = measure.unit == Unit::Degree;
+    const bool timing = measure.feet == Feet::Each;
+    if (check.check == "frame_rate") {
+        return timing;
+    }
+    if (check.check == "belt") {
+        return !angle;
+    }
+    if (check.check == "bones" || check.check == "belt_line") {
+        return !timing;
+    }
+    return true;
+}
+
+std::optional<std::string> badCheck(const Measure& measure, const Readings& readings,
+                                    std::string_view which)
+{
+    for (const auto& check : readings.checks) {
+        if (check.state == Check::State::Bad && concerns(check, measure)) {
+            return "In the " + std::string(which) + " clip a check is bad. " + check.sentence;
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+bool isSameScene(const ClipConditions& a, const ClipConditions& b)
+{
+    const auto& s = a.scene;
+    const auto& t = b.scene;
+    return a.date == b.date && s.view == t.view && s.scale == t.scale && s.plumb == t.plumb &&
+           s.lens == t.lens && s.plane == t.plane;
+}
+
+std::optional<std::string> whyNotComparable(const Measure& measure, const Readings& fresh,
+                                            const Readings& fatigued)
+{
+    if (auto why = speedsDiffer(measure, fresh.clip, fatigued.clip)) {
+        return why;
+    }
+    if (auto why = filmingDiffers(fresh.clip, fatigued.clip)) {
+        return why;
+    }
+    if (auto why = badCheck(measure, fresh, "fresh")) {
+        return why;
+    }
+    return badCheck(measure, fatigued, "fatigued");
+}
+
+} // namespace latemile
