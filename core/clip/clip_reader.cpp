@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/clip/clip_reader.hpp"
+
+#include "core/clip/open_clip.hpp"
+
+namespace latemile {
+
+struct ClipReader::Inside {
+    OpenClip clip;
+};
+
+ClipReader::ClipReader(std::unique_ptr<Inside> inside) : m_inside(std::move(inside)) {}
+ClipReader::ClipReader(ClipReader&&) noexcept = default;
+ClipReader& ClipReader::operator=(ClipReader&&) noexcept = default;
+ClipReader::~ClipReader() = default;
+
+Outcome<ClipReader> ClipReader::open(const std::filesystem::path& file, const ClipOptions& options)
+{
+    ASSIGN_OR_RETURN(auto clip, openClip(file, options));
+    return ClipReader(std::make_unique<Inside>(std::move(clip)));
+}
+
+const ClipFacts& ClipReader::facts() const
+{
+    return m_inside->clip.facts;
+}
+
+const FrameIndex& ClipReader::index() const
+{
+    return m_inside->clip.index;
+}
+
+Outcome<Frame> ClipReader::frame(FrameNumber n)
+{
+    auto& clip = m_inside->clip;
+    if (!clip.index.contains(n)) {
+        return fail(Error::Kind::NotFound, "The clip has no frame " + std::to_string(n.value) +
+                                               "; its frames are 0 to " +
+                                               std::to_string(clip.index.size() - 1) + ".");
+    }
+    ASSIGN_OR_RETURN(const auto picture, clip.pictures->picture(n.value, {}));
+    ASSIGN_OR_RETURN(auto upright, clip.upright.make(*picture));
+    return Frame{n, clip.index.time(n), std::move(upright)};
+}
+
+} // namespace latemile

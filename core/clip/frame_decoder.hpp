@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/packet_reader.hpp"
+
+#include <cstdint>
+#include <optional>
+
+namespace latemile {
+
+/// A decoded frame and the packet it came from.
+struct DecodedFrame {
+    std::int64_t ordinal{}; ///< of its packet
+    AvFrame frame;
+    bool isDamaged{}; ///< the decoder itself said that it had to patch this picture
+};
+
+/// Decodes from any packet on. The decoder is handed each packet's ordinal in place of its time
+/// stamp and gives it back with the frame, so that a frame is known for what it is wherever
+/// decoding began.
+class FrameDecoder {
+public:
+    /// `reorderDepth`: frames to hold back so that they come out in order; 0 when not known.
+    static Outcome<FrameDecoder> open(PacketReader packets, int reorderDepth);
+
+    [[nodiscard]] const OpenedFile& file() const { return m_packets.file(); }
+    [[nodiscard]] const PacketIndex& index() const { return m_packets.index(); }
+    /// Forgets all and begins at this packet.
+    Outcome<void> startAt(std::int64_t ordinal);
+    /// The next frame in the order the decoder shows them; nothing at the end of the file.
+    Outcome<std::optional<DecodedFrame>> next();
+    /// The packet that is sent next.
+    [[nodiscard]] std::int64_t nextOrdinal() const { return m_packets.nextOrdinal(); }
+
+    /// Packets among which the decoder met damage since startAt or the last call; nothing if none.
+    struct Span {
+        std::int64_t first{};
+        std::int64_t last{};
+    };
+    [[nodiscard]] std::optional<Span> takeDamage();
+
+private:
+    FrameDecoder(PacketReader packets, AvCodecContext context);
+    Outcome<void> sendNext();
+    void noteDamage();
+
+    PacketReader m_packets;
+    AvCodecContext m_context;
+    AvPacket m_packet;
+    bool m_isDraining = false;
+    std::optional<Span> m_damage;
+};
+
+} // namespace latemile

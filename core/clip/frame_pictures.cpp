@@ -1,0 +1,293 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/clip/frame_pictures.hpp"
+
+#include <algorithm>
+
+namespace latemile {
+
+namespace {
+
+constexpr auto none = Presentation::none;
+/// A decoder may show frames slightly out of order; one that has not come this much later is not
+/// going to come.
+constexpr std::int64_t latestArrival = 16;
+
+SharedAvFrame shared(AvFrame frame)
+{
+    return {frame.release(), [](const AVFrame* held) {
+                auto* freed = const_cast<AVFrame*>(held);
+                av_frame_free(&freed);
+            }};
+}
+
+std::string counted(std::int64_t number, const char* one, const char* many)
+{
+    return number == 1 ? std::string(one) : std::to_string(number) + " " + many;
+}
+
+} // namespace
+
+/// What one frame out of the decoder is to the clip.
+struct FramePictures::Step {
+    bool isEnd = false;
+    std::int64_t rank = none; ///< none: a frame that is not shown, or not exact in this run
+    SharedAvFrame frame;
+};
+
+FramePictures::FramePictures(FrameDecoder decoder, Presentation order)
+    : m_decoder(std::move(decoder)), m_order(std::move(order))
+{
+}
+
+Outcome<std::unique_ptr<FramePictures>> FramePictures::open(OpenedFile file,
+                                                            std::vector<std::string>& remarks)
+{
+    auto index = readPacketIndex(file);
+    if (index.packets.empty()) {
+        return fail(Error::Kind::Damaged,
+                    "The clip " + file.name() +
+                        " holds no picture; copy it again from the camera or phone.");
+    }
+    auto known = orderFromPackets(file, index);
+    const bool isKnown = known.has_value();
+    Presentation order(index, std::move(known).value_or(std::vector<std::int64_t>{}));
+    const int depth = order.reorderDepth();
+    ASSIGN_OR_RETURN(auto decoder,
+                     FrameDecoder::open(PacketReader(std::move(file), std::move(index)), depth));
+    std::unique_ptr<FramePictures> pictures(
+        new FramePictures(std::move(decoder), std::move(order)));
+    if (!isKnown) {
+        RETURN_IF_ERROR(pictures->decodeForOrder());
+        remarks.push_back("The file does not say in which order its frames are shown; it was "
+                          "decoded once to find out.");
+    }
+    RETURN_IF_ERROR(pictures->decodeFirst(remarks));
+    return pictures;
+}
+
+/// The order in which the decoder shows the frames is the order of presentation by definition.
+Outcome<void> FramePictures::decodeForOrder()
+{
+    const auto packets = index().packets.size();
+    std::vector<std::int64_t> shown;
+    std::vector<bool> seen(packets, false);
+    RETURN_IF_ERROR(m_decoder.startAt(0));
+    while (true) {
+        ASSIGN_OR_RETURN(const auto decoded, m_decoder.next());
+        if (!decoded) {
+            break;
+        }
+        const auto place = static_cast<std::size_t>(decoded->ordinal);
+        if (index().packets[place].isShown && !seen[place]) {
+            seen[place] = true;
+            shown.push_back(decoded->ordinal);
+        }
+    }
+    m_order = Presentation(index(), std::move(shown));
+    return {};
+}
+
+/// Frames at the very start may need pictures from before the file: a decoder leaves them out, and
+/// so they are no frames of this clip.
+Outcome<void> FramePictures::decodeFirst(std::vector<std::string>& remarks)
+{
+    std::vector<std::int64_t> came;
+    std::int64_t last = none;
+    const auto firstKey = [&] {
+        for (std::int64_t ordinal = 0; ordinal < std::ssize(index().packets); ++ordinal) {
+            if (index().packets[static_cast<std::size_t>(ordinal)].isKey) {
+                return m_order.rankOf(ordinal);
+            }
+        }
+        return none;
+    }();
+    if (m_order.frames() > 0) {
+        RETURN_IF_ERROR(m_decoder.startAt(0));
+    }
+    bool isDamaged = false;
+    while (m_order.frames() > 0 && (last == none || last < firstKey)) {
+        ASSIGN_OR_RETURN(auto decoded, m_decoder.next());
+        if (!decoded) {
+            break;
+        }
+        const auto rank = m_order.rankOf(decoded->ordinal);
+        isDamaged = isDamaged || decoded->isDamaged;
+        if (rank != none) {
+            came.push_back(decoded->ordinal);
+            last = std::max(last, rank);
+            m_first = came.size() == 1 || rank < m_order.rankOf(came.front())
+                          ? shared(std::move(decoded->frame))
+                          : m_first;
+        }
+    }
+    if (!m_first) {
+        return fail(Error::Kind::Damaged,
+                    "No picture of " + file().name() +
+                        " can be decoded; copy the clip again from the camera or phone.");
+    }
+    const auto lost = last + 1 - std::ssize(came);
+    if (lost > 0) {
+        const auto byRank = [this](std::int64_t a, std::int64_t b) {
+            return m_order.rankOf(a) < m_order.rankOf(b);
+        };
+        std::sort(came.begin(), came.end(), byRank);
+        const auto& all = m_order.shown();
+        came.insert(came.end(), all.begin() + last + 1, all.end());
+        m_order = Presentation(index(), std::move(came));
+        remarks.push_back(counted(lost, "The first frame was", "frames at the start were") +
+                          " left out: pictures that they build on are missing or damaged.");
+        return {};
+    }
+    if (came.size() == 1 && !isDamaged) {
+        m_runStart = 0;
+        m_lastRank = 0;
+        m_last = m_first;
+    }
+    return {};
+}
+
+std::int64_t FramePictures::groupStart(std::int64_t rank) const
+{
+    const auto key = m_order.keyOf(m_order.ordinalOf(rank));
+    while (rank > 0 && m_order.keyOf(m_order.ordinalOf(rank - 1)) >= key) {
+        --rank;
+    }
+    return rank;
+}
+
+bool FramePictures::canGoOnTo(std::int64_t rank) const
+{
+    const auto key = m_order.keyOf(m_order.ordinalOf(rank));
+    return m_runStart != none && rank > m_lastRank && key >= m_runStart &&
+           key <= m_decoder.nextOrdinal();
+}
+
+Outcome<void> FramePictures::beginFor(std::int64_t rank)
+{
+    m_runStart = none;
+    m_lastRank = none;
+    m_last.reset();
+    const auto key = m_order.keyOf(m_order.ordinalOf(rank));
+    RETURN_IF_ERROR(m_decoder.startAt(key));
+    m_runStart = key;
+    return {};
+}
+
+Outcome<FramePictures::Step> FramePictures::step()
+{
+    ASSIGN_OR_RETURN(auto decoded, m_decoder.next());
+    // Pictures shown before the key picture of this run lack what they build on: the decoder's
+    // complaints about them say nothing of the file.
+    const auto isExact = [this](std::int64_t ordinal) {
+        return m_order.keyOf(ordinal) >= m_runStart;
+    };
+    if (const auto span = m_decoder.takeDamage()) {
+        bool tellsOfFile = true;
+        for (auto ordinal = std::max(span->first, m_runStart); ordinal <= span->last; ++ordinal) {
+            tellsOfFile = tellsOfFile && isExact(ordinal);
+        }
+        if (tellsOfFile) {
+            m_damage.add(std::max(span->first, m_runStart), span->last);
+        }
+    }
+    if (!decoded) {
+        return Step{.isEnd = true, .rank = none, .frame = {}};
+    }
+    if (!isExact(decoded->ordinal)) {
+        return Step{};
+    }
+    const auto& packet = index().packets[static_cast<std::size_t>(decoded->ordinal)];
+    if (decoded->isDamaged || !packet.isWhole) {
+        m_damage.add(decoded->ordinal, decoded->ordinal);
+    }
+    return Step{.isEnd = false,
+                .rank = m_order.rankOf(decoded->ordinal),
+                .frame = shared(std::move(decoded->frame))};
+}
+
+/// Frames that should have come between two that did are lost, and what builds on them is wrong.
+void FramePictures::noteGap(std::int64_t from, std::int64_t to)
+{
+    for (auto rank = from; rank < to; ++rank) {
+        const auto ordinal = m_order.ordinalOf(rank);
+        if (m_order.keyOf(ordinal) >= m_runStart) {
+            m_damage.add(ordinal, ordinal);
+        }
+    }
+}
+
+/// An empty pointer where the frame did not come, or came damaged.
+Outcome<SharedAvFrame> FramePictures::runTo(std::int64_t rank, const Passing& passing)
+{
+    while (true) {
+        ASSIGN_OR_RETURN(const auto found, step());
+        if (found.isEnd || found.rank > rank + latestArrival) {
+            m_runStart = found.isEnd ? none : m_runStart;
+            return SharedAvFrame{};
+        }
+        if (found.rank == none) {
+            continue;
+        }
+        if (m_lastRank != none && found.rank > m_lastRank + 1) {
+            noteGap(m_lastRank + 1, found.rank);
+        }
+        if (found.rank > m_lastRank) {
+            m_lastRank = found.rank;
+            m_last = found.frame;
+        }
+        const bool isSound = !m_damage.touches(m_order.ordinalOf(found.rank), m_order);
+        if (isSound && passing && !passing(found.rank, found.frame) && found.rank != rank) {
+            return fail(Error::Kind::Cancelled, "Another frame was asked for.");
+        }
+        if (found.rank == rank) {
+            return isSound ? found.frame : SharedAvFrame{};
+        }
+    }
+}
+
+Outcome<SharedAvFrame> FramePictures::picture(std::int64_t rank, const Passing& passing)
+{
+    const auto ordinal = m_order.ordinalOf(rank);
+    if (m_damage.touches(ordinal, m_order)) {
+        return damagedAt(rank);
+    }
+    if (m_last && m_lastRank == rank) {
+        if (passing) {
+            passing(rank, m_last);
+        }
+        return m_last;
+    }
+    const Damage before = m_damage;
+    if (!canGoOnTo(rank)) {
+        RETURN_IF_ERROR(beginFor(rank));
+    }
+    ASSIGN_OR_RETURN(auto found, runTo(rank, passing));
+    const auto key = m_order.keyOf(ordinal);
+    if (!found && key > 0) {
+        // Some writers mark as key frames pictures that do not stand alone; from the one before,
+        // the decoder may have what it needs. If so, its complaints said nothing of the file.
+        const Damage after = std::exchange(m_damage, before);
+        m_order.setKeyOf(ordinal, m_order.keyBefore(key));
+        RETURN_IF_ERROR(beginFor(rank));
+        ASSIGN_OR_RETURN(found, runTo(rank, passing));
+        if (!found) {
+            m_order.setKeyOf(ordinal, key);
+            m_damage = after;
+        }
+    }
+    if (!found) {
+        m_damage.add(ordinal, ordinal);
+        return damagedAt(rank);
+    }
+    return found;
+}
+
+tl::unexpected<Error> FramePictures::damagedAt(std::int64_t rank) const
+{
+    return fail(Error::Kind::Damaged,
+                "Frame " + std::to_string(rank) + " of " + file().name() +
+                    " is damaged in the file and cannot be shown exactly; use frames of another "
+                    "step.");
+}
+
+} // namespace latemile

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/clip_reader.hpp"
+#include "core/clip/decoded_pictures.hpp"
+#include "core/clip/upright.hpp"
+
+#include <memory>
+
+namespace latemile {
+
+/// A clip ready to be read, in the parts that ClipReader and FrameSource put together.
+struct OpenClip {
+    std::unique_ptr<DecodedPictures> pictures;
+    UprightMaker upright;
+    FrameIndex index;
+    ClipFacts facts;
+};
+
+[[nodiscard]] Outcome<OpenClip> openClip(const std::filesystem::path& file,
+                                         const ClipOptions& options);
+
+} // namespace latemile
