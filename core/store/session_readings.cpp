@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/clip/clip_reader.hpp"
+#include "core/marks/marking_faults.hpp"
+#include "core/store/marked_clip.hpp"
+#include "core/store/session.hpp"
+
+namespace latemile {
+
+namespace {
+
+/// What only the opened clip can tell of marks and contacts that were read without it.
+Outcome<void> checkAgainst(const ClipReader& reader, const SessionClip& clip,
+                           const std::filesystem::path& folder)
+{
+    const auto at = [&](const MarkingFault& fault) {
+        return fail(Error::Kind::Inconsistent, (folder / "session.json").string() + ", clip " +
+                                                   clip.file + ", " + std::string(fault.field) +
+                                                   ": " + fault.what + ".");
+    };
+    const auto& facts = reader.facts();
+    for (const auto& [key, mark] : clip.marking.marks) {
+        if (const auto fault = faultOf(key, mark, reader.index(), facts.width, facts.height)) {
+            return at(*fault);
+        }
+    }
+    for (const auto& stance : clip.marking.stances) {
+        if (const auto fault = faultOf(stance, reader.index())) {
+            return at(*fault);
+        }
+    }
+    return {};
+}
+
+} // namespace
+
+Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,
+                             const SessionClip& clip, const AthleteFacts& athlete)
+{
+    ClipOptions options;
+    options.captureRate = clip.scene.captureRate;
+    ASSIGN_OR_RETURN(const auto reader, ClipReader::open(sessionFolder / clip.file, options));
+    RETURN_IF_ERROR(checkAgainst(reader, clip, sessionFolder));
+    return readingsOf(markedClipOf(clip, session.date, reader.facts(), reader.index(), athlete));
+}
+
+} // namespace latemile
