@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/marks/marking.hpp"
+#include "ui/picture/ink.hpp"
+
+#include <functional>
+#include <optional>
+
+class QPainter;
+
+namespace latemile::ui {
+
+/// The landmarks of one frame joined to a figure; what is not confirmed is grey.
+void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
+                 FrameNumber frame, const Ink& ink);
+
+/// The same with every place moved on its way, for a ghost laid over another clip's picture.
+void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
+                 FrameNumber frame, const Ink& ink,
+                 const std::function<PixelPoint(PixelPoint)>& moved);
+
+} // namespace latemile::ui

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/clip_reader.hpp"
+#include "ui/picture/picture_map.hpp"
+
+#include <QImage>
+#include <QWidget>
+
+#include <optional>
+
+namespace latemile::ui {
+
+class PictureTool;
+
+/// A frame with what is drawn over it. Wheel zooms at the pointer down to single pixels, dragging
+/// free ground (or with the middle button) pans, two fingers on a pad pan.
+class FrameView final : public QWidget {
+    Q_OBJECT
+public:
+    explicit FrameView(QWidget* parent = nullptr);
+
+    void setFrame(const Frame& frame);
+    /// In place of a picture: what is missing and what to do.
+    void setMessage(const QString& message);
+    /// A small sign that the frame shown is not yet the one asked for.
+    void setLate(bool late);
+    /// Not owned; must outlive the view or be taken away with nullptr.
+    void setTool(PictureTool* tool);
+    /// Lets the arrow keys be the page's and the pointer be drawn by the tool.
+    [[nodiscard]] const PictureMap& map() const { return m_map; }
+    [[nodiscard]] QSize pictureSize() const { return m_image.size(); }
+
+    void fit();
+    /// Shows this part of the picture as large as goes in.
+    void fitPart(QRectF part);
+    void zoomBy(double factor, QPointF at); ///< `at` in logical pixels of the widget
+    void zoomBy(double factor);             ///< at the middle
+
+    [[nodiscard]] QSize sizeHint() const override { return {640, 360}; }
+    [[nodiscard]] QSize minimumSizeHint() const override { return {240, 136}; }
+
+signals:
+    void mapChanged();
+    void framePainted(qint64 frame); ///< for measuring how long a key press takes to show
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+
+private:
+    [[nodiscard]] QSizeF deviceSize() const;
+    [[nodiscard]] QPointF toDevice(QPointF logical) const;
+    void setMap(const PictureMap& map);
+    void keepInSight();
+    void paintMessage(QPainter& painter) const;
+    void paintLate(QPainter& painter) const;
+
+    QImage m_image;
+    FrameNumber m_number;
+    QString m_message;
+    bool m_late{};
+    bool m_fitted{true};
+    PictureTool* m_tool{};
+    PictureMap m_map;
+    bool m_dragsTool{};
+    std::optional<QPointF> m_pansFrom; ///< device pixels
+};
+
+} // namespace latemile::ui
