@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/commands/set_contact.hpp"
 
+#include "ui/document/commands/move_event.hpp"
 #include "ui/text/words.hpp"
 
 #include <QCoreApplication>
@@ -44,6 +45,11 @@ SetContact::SetContact(ClipDocument& document, Foot foot, FrameNumber first)
                       .arg(wordFor(foot))
                       .arg(first.value))
 {
+}
+
+bool SetContact::isPossible(const ClipDocument& document, Foot foot, FrameNumber first)
+{
+    return arePossible(withContact(document, foot, first));
 }
 
 } // namespace latemile::ui

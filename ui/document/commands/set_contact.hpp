@@ -10,6 +10,9 @@ namespace latemile::ui {
 class SetContact final : public StancesEdit {
 public:
     SetContact(ClipDocument& document, Foot foot, FrameNumber first);
+    /// False where the foot would land while it is still on the ground.
+    [[nodiscard]] static bool isPossible(const ClipDocument& document, Foot foot,
+                                         FrameNumber first);
 };
 
 } // namespace latemile::ui

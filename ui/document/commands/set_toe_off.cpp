@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/commands/set_toe_off.hpp"
 
+#include "ui/document/commands/move_event.hpp"
 #include "ui/text/words.hpp"
 
 #include <QCoreApplication>
@@ -46,7 +47,8 @@ SetToeOff::SetToeOff(ClipDocument& document, Foot foot, FrameNumber first)
 
 bool SetToeOff::isPossible(const ClipDocument& document, Foot foot, FrameNumber first)
 {
-    return stanceBefore(document, foot, first).has_value();
+    return stanceBefore(document, foot, first).has_value() &&
+           arePossible(withToeOff(document, foot, first));
 }
 
 } // namespace latemile::ui

@@ -10,7 +10,7 @@ namespace latemile::ui {
 class SetToeOff final : public StancesEdit {
 public:
     SetToeOff(ClipDocument& document, Foot foot, FrameNumber first);
-    /// False where that foot has no contact before the frame.
+    /// False where that foot has no contact before the frame, or lands again before it.
     [[nodiscard]] static bool isPossible(const ClipDocument& document, Foot foot,
                                          FrameNumber first);
 };

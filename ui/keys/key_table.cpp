@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/keys/key_table.hpp"
+
+#include <QtGlobal>
+
+#include <array>
+
+namespace latemile::ui {
+namespace {
+
+#define EVERYWHERE QT_TRANSLATE_NOOP("Keys", "Everywhere")
+#define PICTURE QT_TRANSLATE_NOOP("Keys", "Picture")
+#define MARKS QT_TRANSLATE_NOOP("Keys", "Marks")
+#define NAME(text) QT_TRANSLATE_NOOP("Keys", text)
+
+constexpr std::array table{
+    KeyEntry{"page.athletes", EVERYWHERE, NAME("Athletes page"), "Ctrl+1"},
+    KeyEntry{"page.filming", EVERYWHERE, NAME("Filming page"), "Ctrl+2"},
+    KeyEntry{"page.marks", EVERYWHERE, NAME("Marks page"), "Ctrl+3"},
+    KeyEntry{"page.readings", EVERYWHERE, NAME("Readings page"), "Ctrl+4"},
+    KeyEntry{"page.compare", EVERYWHERE, NAME("Fresh | Fatigued page"), "Ctrl+5"},
+    KeyEntry{"page.sheet", EVERYWHERE, NAME("Sheet page"), "Ctrl+6"},
+    KeyEntry{"page.refilms", EVERYWHERE, NAME("Re-films page"), "Ctrl+7"},
+    KeyEntry{"file.open", EVERYWHERE, NAME("Open library or session"), "Ctrl+O"},
+    KeyEntry{"file.quit", EVERYWHERE, NAME("Quit"), "Ctrl+Q"},
+    KeyEntry{"edit.undo", EVERYWHERE, NAME("Undo"), "Ctrl+Z"},
+    KeyEntry{"edit.redo", EVERYWHERE, NAME("Redo"), "Ctrl+Shift+Z"},
+    KeyEntry{"view.names", EVERYWHERE, NAME("Hide or show names"), "F8"},
+    KeyEntry{"view.clip", EVERYWHERE, NAME("Next clip of the session"), "Ctrl+Tab"},
+    KeyEntry{"help.keys", EVERYWHERE, NAME("Keys"), "F1"},
+
+    KeyEntry{"picture.play", PICTURE, NAME("Play or pause"), "Space"},
+    KeyEntry{"picture.play_back", PICTURE, NAME("Play backwards or pause"), "Shift+Space"},
+    KeyEntry{"picture.frame_back", PICTURE, NAME("One frame back"), ","},
+    KeyEntry{"picture.frame_on", PICTURE, NAME("One frame on"), "."},
+    KeyEntry{"picture.instant_back", PICTURE, NAME("Instant before"), "Ctrl+Left"},
+    KeyEntry{"picture.instant_on", PICTURE, NAME("Next instant"), "Ctrl+Right"},
+    KeyEntry{"picture.step_back", PICTURE, NAME("Step before"), "PgUp"},
+    KeyEntry{"picture.step_on", PICTURE, NAME("Next step"), "PgDown"},
+    KeyEntry{"picture.slower", PICTURE, NAME("Slower"), "["},
+    KeyEntry{"picture.faster", PICTURE, NAME("Faster"), "]"},
+    KeyEntry{"picture.loop", PICTURE, NAME("Loop the step"), "L"},
+    KeyEntry{"picture.zoom_in", PICTURE, NAME("Zoom in"), "+"},
+    KeyEntry{"picture.zoom_out", PICTURE, NAME("Zoom out"), "-"},
+    KeyEntry{"picture.fit", PICTURE, NAME("Whole picture"), "0"},
+
+    KeyEntry{"marks.left_contact", MARKS, NAME("Left contact here"), "Q"},
+    KeyEntry{"marks.left_toe_off", MARKS, NAME("Left toe-off here"), "W"},
+    KeyEntry{"marks.right_contact", MARKS, NAME("Right contact here"), "O"},
+    KeyEntry{"marks.right_toe_off", MARKS, NAME("Right toe-off here"), "P"},
+    KeyEntry{"marks.remove_step", MARKS, NAME("Remove the step"), "Ctrl+Del"},
+    KeyEntry{"marks.next_cell", MARKS, NAME("Next cell that wants work"), "N"},
+    KeyEntry{"marks.previous_cell", MARKS, NAME("Cell before that wants work"), "Shift+N"},
+    KeyEntry{"marks.accept", MARKS, NAME("Place at the crosshair, or confirm the cell"), "Return"},
+    KeyEntry{"marks.not_visible", MARKS, NAME("Not visible"), "V"},
+    KeyEntry{"marks.copy", MARKS, NAME("Start from the step before"), "B"},
+    KeyEntry{"marks.next_mark", MARKS, NAME("Choose the next mark"), "M"},
+    KeyEntry{"marks.previous_mark", MARKS, NAME("Choose the mark before"), "Shift+M"},
+    KeyEntry{"marks.remove", MARKS, NAME("Remove the chosen mark"), "Del"},
+    KeyEntry{"marks.let_go", MARKS, NAME("Let go of the mark or the cell"), "Esc"},
+};
+
+} // namespace
+
+std::span<const KeyEntry> keyTable()
+{
+    return table;
+}
+
+} // namespace latemile::ui

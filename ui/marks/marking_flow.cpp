@@ -1,0 +1,321 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/marking_flow.hpp"
+
+#include "ui/document/clip_document.hpp"
+#include "ui/document/commands/confirm_marks.hpp"
+#include "ui/document/commands/confirm_stances.hpp"
+#include "ui/document/commands/copy_marks.hpp"
+#include "ui/document/commands/move_mark.hpp"
+#include "ui/document/commands/not_visible.hpp"
+#include "ui/document/commands/place_mark.hpp"
+#include "ui/document/commands/remove_mark.hpp"
+
+#include <QUndoStack>
+
+#include <algorithm>
+#include <array>
+#include <memory>
+
+namespace latemile::ui {
+namespace {
+
+constexpr std::array instantsInOrder{Instant::Contact, Instant::MidStance, Instant::ToeOff,
+                                     Instant::MidSwing};
+
+} // namespace
+
+MarkingFlow::MarkingFlow(Selection& selection, QObject* parent)
+    : QObject(parent), m_selection(selection)
+{
+    connect(&m_selection, &Selection::placeChanged, this, &MarkingFlow::reset);
+}
+
+void MarkingFlow::setClip(ClipDocument* clip)
+{
+    if (m_clip) {
+        disconnect(m_clip, nullptr, this, nullptr);
+    }
+    m_clip = clip;
+    if (m_clip) {
+        connect(m_clip, &ClipDocument::markChanged, this, &MarkingFlow::changed);
+        connect(m_clip, &ClipDocument::stancesChanged, this, &MarkingFlow::changed);
+    }
+    reset();
+}
+
+void MarkingFlow::setPlan(const CellPlan& plan)
+{
+    m_plan = plan;
+    emit changed();
+}
+
+const Step* MarkingFlow::stepOf(StepNumber number) const
+{
+    if (!m_clip) {
+        return nullptr;
+    }
+    const auto& steps = m_clip->steps();
+    const auto found = std::ranges::find(steps, number, &Step::number);
+    return found == steps.end() ? nullptr : &*found;
+}
+
+std::optional<FrameNumber> MarkingFlow::frameOf(const StepInstant& place) const
+{
+    const Step* step = stepOf(place.step);
+    return step != nullptr && m_clip->isOpen()
+               ? latemile::frameOf(*step, place.instant, m_clip->index())
+               : std::nullopt;
+}
+
+const std::vector<Landmark>& MarkingFlow::asked(const StepInstant& place) const
+{
+    static const std::vector<Landmark> nothing;
+    const Step* step = stepOf(place.step);
+    return step == nullptr ? nothing : m_plan.landmarks(place.instant, m_clip->isNear(step->foot));
+}
+
+CellWork MarkingFlow::work(const StepInstant& place) const
+{
+    const auto frame = frameOf(place);
+    const auto& landmarks = asked(place);
+    if (!frame) {
+        return {CellState::Empty, 0, static_cast<int>(landmarks.size())};
+    }
+    CellWork work = workOf(*m_clip, *frame, landmarks);
+    // What a frame was chosen by must be the coach's word too.
+    if (work.state == CellState::Confirmed && stepOf(place.step)->origin != Origin::Placed) {
+        work.state = CellState::Proposed;
+    }
+    return work;
+}
+
+std::vector<StepInstant> MarkingFlow::open() const
+{
+    std::vector<StepInstant> cells;
+    if (!m_clip) {
+        return cells;
+    }
+    for (const Step& step : m_clip->steps()) {
+        for (const Instant instant : instantsInOrder) {
+            const StepInstant place{step.number, instant};
+            const bool event = instant == Instant::Contact || instant == Instant::ToeOff;
+            const bool wanted = event || !asked(place).empty();
+            if (wanted && frameOf(place) && work(place).state != CellState::Confirmed) {
+                cells.push_back(place);
+            }
+        }
+    }
+    return cells;
+}
+
+std::optional<StepInstant> MarkingFlow::nextOpen(int way) const
+{
+    const auto cells = open();
+    if (cells.empty()) {
+        return std::nullopt;
+    }
+    const auto before = [](const StepInstant& a, const StepInstant& b) {
+        return std::pair(a.step, a.instant) < std::pair(b.step, b.instant);
+    };
+    const auto& here = m_selection.place();
+    if (!here) {
+        return way > 0 ? cells.front() : cells.back();
+    }
+    if (way > 0) {
+        const auto next = std::ranges::upper_bound(cells, *here, before);
+        return next == cells.end() ? cells.front() : *next;
+    }
+    const auto next = std::ranges::lower_bound(cells, *here, before);
+    return next == cells.begin() ? cells.back() : *std::prev(next);
+}
+
+std::optional<FrameNumber> MarkingFlow::frame() const
+{
+    return m_selection.place() ? frameOf(*m_selection.place()) : std::nullopt;
+}
+
+std::optional<Landmark> MarkingFlow::pending() const
+{
+    const auto at = frame();
+    if (!at) {
+        return std::nullopt;
+    }
+    for (const Landmark landmark : asked(*m_selection.place())) {
+        const MarkKey key{*at, BodySide::Near, landmark};
+        if (m_clip->marking().find(key) == nullptr && !m_clip->marking().unseen.contains(key)) {
+            return landmark;
+        }
+    }
+    return std::nullopt;
+}
+
+void MarkingFlow::choose(const std::optional<MarkKey>& key)
+{
+    m_chosen = key;
+    ++m_gesture;
+    emit changed();
+}
+
+void MarkingFlow::chooseNext(int way)
+{
+    const auto at = frame();
+    if (!at) {
+        return;
+    }
+    std::vector<MarkKey> keys;
+    for (auto it = m_clip->marking().marks.lower_bound({*at, BodySide{}, Landmark{}});
+         it != m_clip->marking().marks.end() && it->first.frame == *at; ++it) {
+        keys.push_back(it->first);
+    }
+    if (keys.empty()) {
+        return;
+    }
+    const auto count = static_cast<std::ptrdiff_t>(keys.size());
+    const auto found = m_chosen ? std::ranges::find(keys, *m_chosen) : keys.end();
+    const std::ptrdiff_t now =
+        found == keys.end() ? (way > 0 ? -1 : count) : std::distance(keys.begin(), found);
+    choose(keys[static_cast<std::size_t>((now + way + count) % count)]);
+}
+
+void MarkingFlow::setCursor(PixelPoint at)
+{
+    m_cursor = at;
+    m_cursorFromPointer = true;
+    emit changed();
+}
+
+void MarkingFlow::placePending(PixelPoint at)
+{
+    const auto landmark = pending();
+    if (!landmark) {
+        return;
+    }
+    const MarkKey key{*frame(), BodySide::Near, *landmark};
+    m_clip->history().push(new PlaceMark(*m_clip, key, at));
+    m_chosen.reset();
+    ++m_gesture;
+    placeCursorNearGuess();
+    emit changed();
+}
+
+void MarkingFlow::nudge(double du, double dv)
+{
+    if (m_chosen && m_clip) {
+        if (const Mark* mark = m_clip->marking().find(*m_chosen)) {
+            moveChosen({mark->at.u + du, mark->at.v + dv});
+        }
+        return;
+    }
+    m_cursor = {m_cursor.u + du, m_cursor.v + dv};
+    m_cursorFromPointer = false;
+    emit changed();
+}
+
+void MarkingFlow::moveChosen(PixelPoint to)
+{
+    if (m_chosen && m_clip) {
+        m_clip->history().push(new MoveMark(*m_clip, *m_chosen, to, m_gesture));
+    }
+}
+
+void MarkingFlow::sayNotVisible()
+{
+    const auto landmark = pending();
+    if (m_chosen) {
+        m_clip->history().push(new NotVisible(*m_clip, *m_chosen));
+        choose(std::nullopt);
+    } else if (landmark) {
+        m_clip->history().push(new NotVisible(*m_clip, {*frame(), BodySide::Near, *landmark}));
+    }
+}
+
+void MarkingFlow::removeChosen()
+{
+    if (m_chosen && m_clip && m_clip->marking().find(*m_chosen) != nullptr) {
+        m_clip->history().push(new RemoveMark(*m_clip, *m_chosen));
+        choose(std::nullopt);
+    }
+}
+
+void MarkingFlow::confirm()
+{
+    const auto at = frame();
+    if (!at) {
+        return;
+    }
+    auto marks = std::make_unique<ConfirmMarks>(*m_clip, *at);
+    const Step* step = stepOf(m_selection.place()->step);
+    const bool event = step->origin != Origin::Placed;
+    if (!event && !marks->isWork()) {
+        return;
+    }
+    m_clip->history().beginMacro(marks->text());
+    if (event) {
+        m_clip->history().push(
+            new ConfirmStance(*m_clip, static_cast<std::size_t>(step->number.value - 1)));
+    }
+    if (marks->isWork()) {
+        m_clip->history().push(marks.release());
+    }
+    m_clip->history().endMacro();
+}
+
+std::optional<StepInstant> MarkingFlow::sameInstantBefore() const
+{
+    const auto& here = m_selection.place();
+    if (!here || !m_clip) {
+        return std::nullopt;
+    }
+    // The same foot first: the figure stands as it did a stride ago.
+    for (const int back : {2, 1, 4, 3}) {
+        const StepInstant there{StepNumber{here->step.value - back}, here->instant};
+        const auto frame = frameOf(there);
+        if (frame && work(there).done > 0) {
+            return there;
+        }
+    }
+    return std::nullopt;
+}
+
+void MarkingFlow::copyFromStepBefore()
+{
+    const auto there = sameInstantBefore();
+    if (!there || !frame()) {
+        return;
+    }
+    auto command = std::make_unique<CopyMarks>(*m_clip, *frameOf(*there), *frame(),
+                                               asked(*m_selection.place()));
+    if (command->isWork()) {
+        m_clip->history().push(command.release());
+    }
+}
+
+/// For marking without a pointer: the crosshair begins where the landmark was a step before.
+void MarkingFlow::placeCursorNearGuess()
+{
+    const auto landmark = pending();
+    if (!landmark || m_cursorFromPointer) {
+        return;
+    }
+    if (const auto there = sameInstantBefore()) {
+        if (const Mark* mark =
+                m_clip->marking().find({*frameOf(*there), BodySide::Near, *landmark})) {
+            m_cursor = mark->at;
+            return;
+        }
+    }
+    if (m_cursor == PixelPoint{} && m_clip->isOpen()) {
+        const ClipFacts& facts = m_clip->feed().facts();
+        m_cursor = {facts.width / 2.0, facts.height / 2.0};
+    }
+}
+
+void MarkingFlow::reset()
+{
+    m_chosen.reset();
+    ++m_gesture;
+    placeCursorNearGuess();
+    emit changed();
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/document/selection.hpp"
+#include "ui/marks/cell_plan.hpp"
+
+#include <QObject>
+#include <QPointer>
+
+#include <optional>
+#include <vector>
+
+namespace latemile::ui {
+
+class ClipDocument;
+
+/// The order of the marking work: which cell is at hand, which landmark is asked for next, which
+/// mark the keys act on, and where the next work waits. Edits go through the document's history.
+class MarkingFlow final : public QObject {
+    Q_OBJECT
+public:
+    explicit MarkingFlow(Selection& selection, QObject* parent = nullptr);
+
+    void setClip(ClipDocument* clip);
+    void setPlan(const CellPlan& plan);
+    [[nodiscard]] const CellPlan& plan() const { return m_plan; }
+    [[nodiscard]] ClipDocument* clip() const { return m_clip; }
+
+    [[nodiscard]] std::optional<FrameNumber> frameOf(const StepInstant& place) const;
+    [[nodiscard]] const std::vector<Landmark>& asked(const StepInstant& place) const;
+    [[nodiscard]] CellWork work(const StepInstant& place) const;
+    /// Cells that ask for something and are not confirmed, in the order of work.
+    [[nodiscard]] std::vector<StepInstant> open() const;
+
+    /// The landmark asked for on the frame of the cell at hand; none: nothing is.
+    [[nodiscard]] std::optional<Landmark> pending() const;
+    /// The mark that arrows, Delete and V act on.
+    [[nodiscard]] const std::optional<MarkKey>& chosen() const { return m_chosen; }
+    void choose(const std::optional<MarkKey>& key);
+    /// Choose the next or the previous mark of the frame, in body order.
+    void chooseNext(int way);
+    /// Where the crosshair stands: under the pointer, or where the keys moved it.
+    [[nodiscard]] PixelPoint cursor() const { return m_cursor; }
+    void setCursor(PixelPoint at);
+
+    void placePending(PixelPoint at);
+    void nudge(double du, double dv); ///< the chosen mark, or the crosshair
+    void beginGesture() { ++m_gesture; }
+    void moveChosen(PixelPoint to);
+    void sayNotVisible();
+    void removeChosen();
+    void confirm(); ///< the cell at hand: its marks and the events of its step
+    void copyFromStepBefore();
+    /// The next (or previous, way -1) cell that wants work after the one at hand, round the clip.
+    [[nodiscard]] std::optional<StepInstant> nextOpen(int way) const;
+
+signals:
+    void changed(); ///< the landmark asked for, the chosen mark or the crosshair
+
+private:
+    [[nodiscard]] const Step* stepOf(StepNumber number) const;
+    [[nodiscard]] std::optional<FrameNumber> frame() const;
+    [[nodiscard]] std::optional<StepInstant> sameInstantBefore() const;
+    void placeCursorNearGuess();
+    void reset();
+
+    Selection& m_selection;
+    QPointer<ClipDocument> m_clip;
+    CellPlan m_plan{std::vector<std::string>{}};
+    std::optional<MarkKey> m_chosen;
+    PixelPoint m_cursor{};
+    bool m_cursorFromPointer{};
+    int m_gesture{};
+};
+
+} // namespace latemile::ui

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/marks/landmark.hpp"
+
+namespace latemile::ui {
+
+class Keys;
+class MarksPage;
+
+/// The acts of the marks page that have keys.
+class MarksActions {
+public:
+    MarksActions(MarksPage& page, Keys& keys);
+
+    static void contact(MarksPage& page, Foot foot);
+    static void toeOff(MarksPage& page, Foot foot);
+    static void removeStep(MarksPage& page);
+    static void nextCell(MarksPage& page, int way);
+    static void accept(MarksPage& page);
+
+private:
+    static void addPictureKeys(MarksPage& page, Keys& keys);
+    static void addMarkKeys(MarksPage& page, Keys& keys);
+    static void moveStep(MarksPage& page, int way);
+    static void moveInstant(MarksPage& page, int way);
+    static void loopStep(MarksPage& page);
+};
+
+} // namespace latemile::ui

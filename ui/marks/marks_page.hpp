@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/document/place_name.hpp"
+#include "ui/marks/mark_tool.hpp"
+#include "ui/page/page_context.hpp"
+
+#include <QWidget>
+
+#include <memory>
+
+class QComboBox;
+class QLabel;
+class QModelIndex;
+class QPushButton;
+class QTableView;
+
+namespace latemile::ui {
+
+class ClipDocument;
+class FrameView;
+class MarkingFlow;
+class Player;
+class StanceRuler;
+class StepModel;
+class Thumbnails;
+class TransportBar;
+
+/// Marking a clip: the picture, the stance ruler under it and the step table beside it.
+class MarksPage final : public QWidget {
+    Q_OBJECT
+public:
+    explicit MarksPage(const PageContext& context, QWidget* parent = nullptr);
+    ~MarksPage() override;
+
+    [[nodiscard]] Player& player() const { return *m_player; }
+    [[nodiscard]] FrameView& view() const { return *m_view; }
+    [[nodiscard]] MarkingFlow& flow() const { return *m_flow; }
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+
+private:
+    friend class MarksActions;
+    QWidget* buildPicture();
+    QWidget* buildEventRow();
+    QWidget* buildTable();
+    void connectAll();
+    void setClip();
+    void setPlan();
+    void goTo(const StepInstant& place);
+    void followPlace();
+    void frameMoved();
+    void tellWork();
+    void tellHint();
+    void tellReadings();
+    bool arrowPressed(int key, Qt::KeyboardModifiers modifiers);
+
+    PageContext m_context;
+    MarkingFlow* m_flow;
+    MarkTool m_tool;
+    Player* m_player;
+    Thumbnails* m_thumbnails;
+    FrameView* m_view{};
+    TransportBar* m_transport{};
+    StanceRuler* m_ruler{};
+    StepModel* m_model{};
+    QTableView* m_table{};
+    QComboBox* m_ask{};
+    QLabel* m_hint{};
+    QLabel* m_running{};
+    QLabel* m_warning{};
+    QLabel* m_progress{};
+};
+
+} // namespace latemile::ui

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/running_line.hpp"
+
+#include "ui/document/clip_document.hpp"
+#include "ui/marks/cell_plan.hpp"
+#include "ui/text/numbers.hpp"
+#include "ui/text/words.hpp"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+namespace latemile::ui {
+namespace {
+
+const Reading* readingOf(const Readings& readings, StepNumber step, const std::string& measure)
+{
+    for (const Reading& reading : readings.readings) {
+        if (reading.step == step && reading.measure == measure) {
+            return &reading;
+        }
+    }
+    return nullptr;
+}
+
+} // namespace
+
+QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
+                    const std::vector<std::string>& measures)
+{
+    const auto& readings = clip.readings();
+    if (!readings) {
+        return clip.readingsFault();
+    }
+    if (!step || step->value > static_cast<int>(readings->steps.size())) {
+        return {};
+    }
+    QStringList parts;
+    for (const std::string& id : measures.empty() ? defaultMeasures() : measures) {
+        const Measure* measure = findMeasure(id);
+        const Reading* reading = readingOf(*readings, *step, id);
+        if (measure != nullptr && reading != nullptr && reading->value) {
+            parts.append(fromUtf8(measure->name) + u' ' +
+                         valueText(*reading->value, reading->se.value_or(0.0), *measure));
+        }
+    }
+    const Step& shown = readings->steps[static_cast<std::size_t>(step->value - 1)];
+    const QString head = QCoreApplication::translate("RunningLine", "Step %1, %2: ")
+                             .arg(step->value)
+                             .arg(wordFor(shown.foot));
+    return head + (parts.isEmpty() ? QCoreApplication::translate("RunningLine", "no reading yet")
+                                   : parts.join(QStringLiteral("  ·  ")));
+}
+
+QString markingWarning(const ClipDocument& clip)
+{
+    if (!clip.readings()) {
+        return {};
+    }
+    QStringList told;
+    for (const Check& check : clip.readings()->checks) {
+        if ((check.check == "bones" || check.check == "events" || check.check == "cadence") &&
+            check.state != Check::State::Good && !check.sentence.empty()) {
+            told.append(fromUtf8(check.sentence));
+        }
+    }
+    return told.join(u' ');
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,316 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/stance_ruler.hpp"
+
+#include "ui/document/clip_document.hpp"
+#include "ui/document/commands/move_event.hpp"
+#include "ui/picture/ink.hpp"
+#include "ui/picture/player.hpp"
+#include "ui/text/numbers.hpp"
+#include "ui/text/words.hpp"
+#include "ui/theme/tokens.hpp"
+
+#include <QMouseEvent>
+#include <QPainter>
+#include <QUndoStack>
+#include <QWheelEvent>
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile::ui {
+namespace {
+
+constexpr int titleWidth = 11 * gridStep;
+constexpr int tickHeight = 3 * gridStep;
+constexpr int rowHeight = 3 * gridStep;
+constexpr double grip = 6.0;
+
+} // namespace
+
+StanceRuler::StanceRuler(Player& player, QWidget* parent) : QWidget(parent), m_player(player)
+{
+    setMouseTracking(true);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAccessibleName(tr("Stance ruler"));
+    setAccessibleDescription(tr("A row a foot, a bar from contact to toe-off."));
+    connect(&m_player, &Player::frameChanged, this, [this] {
+        keepPlayheadInSight();
+        update();
+    });
+}
+
+void StanceRuler::setClip(ClipDocument* clip)
+{
+    if (m_clip) {
+        disconnect(m_clip, nullptr, this, nullptr);
+    }
+    m_clip = clip;
+    if (m_clip) {
+        connect(m_clip, &ClipDocument::opened, this, &StanceRuler::showAll);
+        connect(m_clip, &ClipDocument::stancesChanged, this, qOverload<>(&QWidget::update));
+        connect(m_clip, &ClipDocument::sceneChanged, this, qOverload<>(&QWidget::update));
+        connect(m_clip, &ClipDocument::detailsChanged, this, qOverload<>(&QWidget::update));
+    }
+    showAll();
+}
+
+void StanceRuler::setChosenStep(std::optional<StepNumber> step)
+{
+    m_chosen = step;
+    update();
+}
+
+QSize StanceRuler::sizeHint() const
+{
+    return {800, tickHeight + 2 * rowHeight + gridStep};
+}
+
+bool StanceRuler::isUsable() const
+{
+    return m_clip && m_clip->isOpen() && m_clip->index().size() > 1;
+}
+
+Seconds StanceRuler::end() const
+{
+    return m_clip->index().times().back();
+}
+
+void StanceRuler::showAll()
+{
+    m_scale.left = titleWidth;
+    m_scale.right = std::max(titleWidth + 1, width() - gridStep);
+    if (isUsable()) {
+        m_scale.from = Seconds{};
+        m_scale.to = end();
+    }
+    update();
+}
+
+void StanceRuler::resizeEvent(QResizeEvent*)
+{
+    m_scale.left = titleWidth;
+    m_scale.right = std::max(titleWidth + 1, width() - gridStep);
+}
+
+void StanceRuler::keepPlayheadInSight()
+{
+    if (!isUsable() || !m_clip->index().contains(m_player.frame())) {
+        return;
+    }
+    const Seconds now = m_clip->index().time(m_player.frame());
+    const Seconds length = m_scale.to - m_scale.from;
+    if (now < m_scale.from || now > m_scale.to) {
+        m_scale.from = std::clamp(now - length * 0.2, Seconds{}, end() - length);
+        m_scale.to = m_scale.from + length;
+    }
+}
+
+double StanceRuler::rowTop(Foot foot) const
+{
+    return tickHeight + (foot == Foot::Left ? 0 : rowHeight);
+}
+
+QRectF StanceRuler::barOf(const Stance& stance) const
+{
+    const double left = m_scale.at(stance.contact);
+    const double right = stance.toeOff ? m_scale.at(*stance.toeOff) : left + 2 * grip;
+    return {left, rowTop(stance.foot) + 4, std::max(2.0, right - left), rowHeight - 8.0};
+}
+
+std::optional<StanceRuler::Event> StanceRuler::eventAt(QPointF at) const
+{
+    const auto& stances = m_clip->marking().stances;
+    for (std::size_t n = 0; n < stances.size(); ++n) {
+        const QRectF bar = barOf(stances[n]);
+        if (at.y() < bar.top() - 4 || at.y() > bar.bottom() + 4) {
+            continue;
+        }
+        const double inside = std::min(grip, bar.width() / 2);
+        if (at.x() > bar.left() - grip && at.x() <= bar.left() + inside) {
+            return Event{n, false};
+        }
+        if (stances[n].toeOff && at.x() >= bar.right() - inside && at.x() < bar.right() + grip) {
+            return Event{n, true};
+        }
+    }
+    return std::nullopt;
+}
+
+void StanceRuler::mousePressEvent(QMouseEvent* event)
+{
+    if (!isUsable() || event->button() != Qt::LeftButton) {
+        return;
+    }
+    m_player.pause();
+    m_held = eventAt(event->position());
+    m_heldTo.reset();
+    if (m_held) {
+        const Stance& stance = m_clip->marking().stances[m_held->stance];
+        m_player.goTo(
+            m_clip->index().firstAtOrAfter(m_held->isToeOff ? *stance.toeOff : stance.contact));
+        emit stepPressed(StepNumber{static_cast<int>(m_held->stance) + 1});
+        return;
+    }
+    m_scrubbing = true;
+    scrubTo(event->position().x());
+}
+
+void StanceRuler::mouseMoveEvent(QMouseEvent* event)
+{
+    if (m_held) {
+        dragEvent(event->position().x());
+    } else if (m_scrubbing) {
+        scrubTo(event->position().x());
+    } else if (isUsable()) {
+        setCursor(eventAt(event->position()) ? Qt::SizeHorCursor : Qt::ArrowCursor);
+    }
+}
+
+void StanceRuler::mouseReleaseEvent(QMouseEvent*)
+{
+    if (m_held && m_heldTo && isUsable()) {
+        m_clip->history().push(new MoveEvent(*m_clip, m_held->stance, m_held->isToeOff, *m_heldTo));
+    }
+    m_held.reset();
+    m_heldTo.reset();
+    m_scrubbing = false;
+    update();
+}
+
+void StanceRuler::scrubTo(double x)
+{
+    const Seconds time = std::clamp(m_scale.timeAt(x), Seconds{}, end());
+    m_player.goTo(m_clip->index().nearest(time));
+}
+
+void StanceRuler::dragEvent(double x)
+{
+    const Seconds time = std::clamp(m_scale.timeAt(x), Seconds{}, end());
+    const FrameNumber frame = m_clip->index().nearest(time);
+    if (MoveEvent::isPossible(*m_clip, m_held->stance, m_held->isToeOff, frame)) {
+        m_heldTo = frame;
+        m_player.goTo(frame);
+        update();
+    }
+}
+
+void StanceRuler::wheelEvent(QWheelEvent* event)
+{
+    if (isUsable()) {
+        const double factor = std::pow(1.25, event->angleDelta().y() / 120.0);
+        m_scale = m_scale.zoomed(factor, m_scale.timeAt(event->position().x()), end());
+        update();
+    }
+    event->accept();
+}
+
+void StanceRuler::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    if (!isUsable()) {
+        return;
+    }
+    paintTicks(painter);
+    for (const Foot foot : {Foot::Left, Foot::Right}) {
+        paintRow(painter, foot);
+    }
+    painter.setClipRect(QRectF(titleWidth - 1, 0, width() - titleWidth + 1, height()));
+    for (std::size_t n = 0; n < m_clip->marking().stances.size(); ++n) {
+        paintStance(painter, n);
+    }
+    paintPlayhead(painter);
+}
+
+void StanceRuler::paintTicks(QPainter& painter) const
+{
+    const Tokens tokens = tokensOf(palette());
+    QFont font = this->font();
+    font.setPixelSize(smallText);
+    painter.setFont(font);
+    const Seconds step = m_scale.tickStep(64);
+    const int decimals = step < Seconds{0.1} ? 2 : 1;
+    const auto first = static_cast<int>(std::ceil(m_scale.from / step));
+    for (int n = first; step * n <= m_scale.to; ++n) {
+        const double x = m_scale.at(step * n);
+        painter.setPen(tokens.line);
+        painter.drawLine(QPointF(x, tickHeight - 5), QPointF(x, tickHeight + 2 * rowHeight));
+        painter.setPen(tokens.quiet);
+        const QString text = numberText((step * n).count(), decimals) + QStringLiteral(" s");
+        const QRectF box(x - 40, 0, 80, tickHeight - 4);
+        if (box.right() - 16 < width() && box.left() > titleWidth - 40) {
+            painter.drawText(box, Qt::AlignCenter, text);
+        }
+    }
+}
+
+void StanceRuler::paintRow(QPainter& painter, Foot foot) const
+{
+    const Tokens tokens = tokensOf(palette());
+    painter.setPen(tokens.text);
+    const QString title = m_clip->isNear(foot) ? tr("%1, near").arg(capital(wordFor(foot)))
+                                               : tr("%1, far").arg(capital(wordFor(foot)));
+    painter.drawText(QRectF(0, rowTop(foot), titleWidth - gridStep, rowHeight),
+                     Qt::AlignLeft | Qt::AlignVCenter, title);
+    painter.setPen(tokens.line);
+    const double middle = rowTop(foot) + rowHeight / 2.0;
+    painter.drawLine(QPointF(titleWidth, middle), QPointF(width() - gridStep, middle));
+}
+
+void StanceRuler::paintStance(QPainter& painter, std::size_t at) const
+{
+    const Tokens tokens = tokensOf(palette());
+    Stance stance = m_clip->marking().stances[at];
+    if (m_held && m_held->stance == at && m_heldTo) {
+        const Seconds moved = m_clip->index().eventTime(*m_heldTo);
+        (m_held->isToeOff ? stance.toeOff.emplace(moved) : stance.contact) = moved;
+    }
+    const QRectF bar = barOf(stance);
+    const bool fatigued = m_clip->clip().condition == "fatigued";
+    const bool placed = stance.origin == Origin::Placed;
+    const QColor colour = !placed ? tokens.proposal : (fatigued ? tokens.fatigued : tokens.fresh);
+    QPen pen(colour, 1.5);
+    if (fatigued || !placed) {
+        pen.setDashPattern({3, 2});
+    }
+    painter.setPen(stance.toeOff ? pen : Qt::NoPen);
+    QColor fill = colour;
+    fill.setAlpha(fatigued || !placed ? 45 : 255);
+    painter.setBrush(stance.toeOff ? fill : QColor(Qt::transparent));
+    painter.drawRoundedRect(bar, 3, 3);
+    if (!stance.toeOff) {
+        painter.setPen(QPen(colour, 2.5));
+        painter.drawLine(bar.topLeft(), bar.bottomLeft());
+        painter.drawLine(QPointF(bar.left(), bar.center().y()),
+                         QPointF(bar.left() + 8, bar.center().y()));
+    }
+    if (m_chosen && m_chosen->value == static_cast<int>(at) + 1) {
+        painter.setPen(QPen(tokens.text, 2));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRoundedRect(bar.adjusted(-3, -3, 3, 3), 4, 4);
+    }
+    const bool filled = placed && !fatigued && stance.toeOff;
+    const bool paleOnIt = contrastOf(Qt::white, colour) >= contrastOf(Qt::black, colour);
+    painter.setPen(!filled ? tokens.text : QColor(paleOnIt ? Qt::white : Qt::black));
+    if (bar.width() > 18 || !stance.toeOff) {
+        const QRectF box = stance.toeOff ? bar : bar.translated(10, 0);
+        painter.drawText(box, Qt::AlignCenter, QString::number(at + 1));
+    }
+}
+
+void StanceRuler::paintPlayhead(QPainter& painter) const
+{
+    if (!m_clip->index().contains(m_player.frame())) {
+        return;
+    }
+    const Tokens tokens = tokensOf(palette());
+    const double x = m_scale.at(m_clip->index().time(m_player.frame()));
+    painter.setPen(QPen(tokens.text, 2));
+    painter.drawLine(QPointF(x, tickHeight - 6), QPointF(x, height()));
+    painter.setBrush(tokens.text);
+    painter.setPen(Qt::NoPen);
+    painter.drawPolygon(QPolygonF{QPointF(x - 5, tickHeight - 12), QPointF(x + 5, tickHeight - 12),
+                                  QPointF(x, tickHeight - 5)});
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/step_delegate.hpp"
+
+#include "ui/document/clip_document.hpp"
+#include "ui/marks/marking_flow.hpp"
+#include "ui/marks/step_model.hpp"
+#include "ui/marks/thumbnails.hpp"
+#include "ui/picture/ink.hpp"
+#include "ui/theme/tokens.hpp"
+
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+constexpr int pictureHeight = 6 * gridStep;
+constexpr int stateHeight = 2 * gridStep;
+constexpr int pad = gridStep / 2;
+
+/// Filled with a tick: confirmed. Half: begun. Grey dot: proposed. Hollow: empty.
+void paintSign(QPainter& painter, QPointF centre, CellState state, const Tokens& tokens)
+{
+    const double r = 5;
+    painter.setBrush(Qt::NoBrush);
+    switch (state) {
+    case CellState::Confirmed:
+        painter.setPen(QPen(tokens.good, 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        painter.drawPolyline(
+            QPolygonF{centre + QPointF(-4, 0), centre + QPointF(-1, 3), centre + QPointF(4, -4)});
+        return;
+    case CellState::Proposed:
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(tokens.proposal);
+        painter.drawEllipse(centre, 3.5, 3.5);
+        return;
+    case CellState::Begun:
+        painter.setPen(QPen(tokens.text, 1.5));
+        painter.drawEllipse(centre, r - 1, r - 1);
+        painter.setBrush(tokens.text);
+        painter.drawPie(QRectF(centre.x() - r + 1, centre.y() - r + 1, 2 * r - 2, 2 * r - 2),
+                        90 * 16, 180 * 16);
+        return;
+    case CellState::Empty:
+        painter.setPen(QPen(tokens.frame, 1.5));
+        painter.drawEllipse(centre, r - 1, r - 1);
+        return;
+    }
+}
+
+} // namespace
+
+StepDelegate::StepDelegate(const MarkingFlow& flow, const StepModel& model, Thumbnails& thumbnails,
+                           QObject* parent)
+    : QStyledItemDelegate(parent), m_flow(flow), m_model(model), m_thumbnails(thumbnails)
+{
+}
+
+QSize StepDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const
+{
+    return {14 * gridStep, pictureHeight + stateHeight + 2 * pad};
+}
+
+void StepDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                         const QModelIndex& index) const
+{
+    const Tokens tokens = tokensOf(option.palette);
+    const StepInstant place = m_model.placeOf(index);
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setRenderHint(QPainter::SmoothPixmapTransform);
+    if (option.state & QStyle::State_Selected) {
+        painter->fillRect(option.rect, tokens.chosen);
+    }
+    const QRect box = option.rect.adjusted(pad, pad, -pad, -pad);
+    const QRect picture(box.left(), box.top(), box.width(), pictureHeight);
+    paintPicture(*painter, picture, place);
+    if (option.state & QStyle::State_Selected) {
+        painter->setPen(QPen(tokens.text, 2));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRect(picture);
+    }
+    paintState(*painter, QRect(box.left(), picture.bottom() + 1, box.width(), stateHeight), place,
+               option.palette);
+    painter->restore();
+}
+
+void StepDelegate::paintPicture(QPainter& painter, const QRect& box, const StepInstant& place) const
+{
+    const auto frame = m_flow.frameOf(place);
+    if (!frame) {
+        return;
+    }
+    const QImage image = m_thumbnails.of(*frame);
+    if (image.isNull()) {
+        painter.fillRect(box, QColor(0x70, 0x74, 0x78, 60));
+        return;
+    }
+    const Marking& marking = m_flow.clip()->marking();
+    double middle = image.width() / 2.0;
+    double sum = 0;
+    int count = 0;
+    const auto from = marking.marks.lower_bound({*frame, BodySide{}, Landmark{}});
+    for (auto it = from; it != marking.marks.end() && it->first.frame == *frame; ++it) {
+        sum += it->second.at.u / m_thumbnails.reduction();
+        ++count;
+    }
+    if (count > 0) {
+        middle = sum / count;
+    }
+    const double part = std::min<double>(image.width(), image.height() * box.width() /
+                                                            static_cast<double>(box.height()));
+    const double left = std::clamp(middle - part / 2, 0.0, image.width() - part);
+    painter.save();
+    painter.setClipRect(box);
+    painter.drawImage(QRectF(box), image, QRectF(left, 0, part, image.height()));
+    const double zoom = box.width() / part;
+    const Ink ink = inkOf(m_flow.clip()->clip().condition);
+    for (auto it = from; it != marking.marks.end() && it->first.frame == *frame; ++it) {
+        const QPointF at(it->second.at.u / m_thumbnails.reduction() - left,
+                         it->second.at.v / m_thumbnails.reduction());
+        const bool placed = it->second.origin == Origin::Placed;
+        painter.setPen(QPen(Qt::white, 1));
+        painter.setBrush(placed ? ink.colour : proposalInk().colour);
+        painter.drawEllipse(box.topLeft() + at * zoom, 2.5, 2.5);
+    }
+    painter.restore();
+}
+
+void StepDelegate::paintState(QPainter& painter, const QRect& box, const StepInstant& place,
+                              const QPalette& palette) const
+{
+    const Tokens tokens = tokensOf(palette);
+    const bool marked = m_flow.frameOf(place).has_value();
+    const CellWork work = m_flow.work(place);
+    QFont font = painter.font();
+    font.setPixelSize(smallText);
+    painter.setFont(font);
+    const bool idle = marked && work.asked == 0 && work.state == CellState::Confirmed;
+    if (marked && !idle) {
+        paintSign(painter, QPointF(box.left() + 6, box.center().y() + 1), work.state, tokens);
+    }
+    painter.setPen(tokens.quiet);
+    const QString text = idle ? tr("event only")
+                              : (work.state == CellState::Begun && marked
+                                     ? tr("%1 of %2").arg(work.done).arg(work.asked)
+                                     : stateText(m_flow, place));
+    painter.drawText(box.adjusted(marked && !idle ? 16 : 0, 0, 0, 0),
+                     Qt::AlignLeft | Qt::AlignVCenter, text);
+}
+
+} // namespace latemile::ui
