@@ -55,7 +55,7 @@ KeysDialog::KeysDialog(Keys& keys, QWidget* parent)
     column->setSpacing(gridStep);
     column->addWidget(m_table, 1);
     auto* arrows = new QLabel(tr("On the picture, arrow keys move the crosshair or the chosen mark "
-                                 "by 1 pixel, with Shift by 0.1, with Ctrl and Alt by 10; with "
+                                 "by 1 pixel, with Shift by 0.1, with Alt by 10; with "
                                  "neither they step frames."),
                               this);
     arrows->setWordWrap(true);

@@ -374,10 +374,8 @@ bool MarksPage::arrowPressed(int key, Qt::KeyboardModifiers modifiers)
         return false;
     }
     if (m_flow->chosen() || m_flow->pending()) {
-        const bool far = modifiers.testFlag(Qt::ControlModifier);
-        const double pixels = modifiers.testFlag(Qt::ShiftModifier)
-                                  ? 0.1
-                                  : (far || modifiers.testFlag(Qt::AltModifier) ? 10.0 : 1.0);
+        const bool fine = modifiers.testFlag(Qt::ShiftModifier);
+        const double pixels = fine ? 0.1 : (modifiers.testFlag(Qt::AltModifier) ? 10.0 : 1.0);
         m_flow->nudge(across * pixels, down * pixels);
         return true;
     }

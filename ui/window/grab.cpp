@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/grab.hpp"
+
+#include "ui/window/main_window.hpp"
+#include "ui/window/page_list.hpp"
+
+#include <QCoreApplication>
+#include <QDeadlineTimer>
+#include <QDir>
+#include <QElapsedTimer>
+#include <QPixmap>
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+constexpr int quietMilliseconds = 700; ///< small pictures come one after another
+
+bool isBusy(MainWindow& window)
+{
+    return window.session() != nullptr &&
+           std::ranges::any_of(window.session()->clips(), [](const ClipDocument* clip) {
+               return (!clip->isOpen() && clip->fault().isEmpty()) || clip->isReading();
+           });
+}
+
+} // namespace
+
+void settle(MainWindow& window, int milliseconds)
+{
+    const QDeadlineTimer deadline(milliseconds);
+    QElapsedTimer quiet;
+    quiet.start();
+    while (!deadline.hasExpired() && quiet.elapsed() < quietMilliseconds) {
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents | QEventLoop::AllEvents, 20);
+        if (isBusy(window)) {
+            quiet.restart();
+        }
+    }
+}
+
+Outcome<void> grabPages(MainWindow& window, const QString& folder, QSize size)
+{
+    if (!QDir().mkpath(folder)) {
+        return fail(Error::Kind::NotFound,
+                    "The folder " + folder.toStdString() + " cannot be made: choose another.");
+    }
+    window.resize(size);
+    window.show();
+    for (const PageEntry& entry : pageList()) {
+        window.showPage(QString::fromLatin1(entry.id));
+        settle(window, 20000);
+        const QString file = QStringLiteral("%1/%2.png").arg(folder, QString::fromLatin1(entry.id));
+        if (!window.grab().save(file)) {
+            return fail(Error::Kind::DiskFull, "The picture " + file.toStdString() +
+                                                   " cannot be written: is the disk full?");
+        }
+    }
+    return {};
+}
+
+} // namespace latemile::ui

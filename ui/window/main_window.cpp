@@ -1,0 +1,247 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/main_window.hpp"
+
+#include "ui/page/labels.hpp"
+#include "ui/text/words.hpp"
+#include "ui/theme/tokens.hpp"
+#include "ui/window/page_list.hpp"
+#include "ui/window/place_of_folder.hpp"
+#include "ui/window/rail.hpp"
+#include "ui/window/session_bar.hpp"
+#include "ui/window/window_menus.hpp"
+#include "ui/window/window_state.hpp"
+
+#include <QCloseEvent>
+#include <QFileDialog>
+#include <QHBoxLayout>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+QWidget* startPage(MainWindow& window)
+{
+    auto* page = new QWidget(&window);
+    auto* open = new QPushButton(MainWindow::tr("Open a library or a session…"), page);
+    open->setProperty("rank", "main");
+    QObject::connect(open, &QPushButton::clicked, &window, &MainWindow::openByDialog);
+    auto* column = new QVBoxLayout(page);
+    column->setSpacing(2 * gridStep);
+    column->addStretch();
+    column->addWidget(titleLabel(MainWindow::tr("No session open"), page), 0, Qt::AlignHCenter);
+    column->addWidget(open, 0, Qt::AlignHCenter);
+    column->addStretch();
+    return page;
+}
+
+} // namespace
+
+MainWindow::MainWindow()
+    : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_fault(plainLabel({}, this)),
+      m_stack(new QStackedWidget(this)), m_pages(pageList().size()), m_start(startPage(*this))
+{
+    setWindowTitle(tr("Latemile"));
+    auto* right = new QVBoxLayout;
+    right->setContentsMargins(0, 0, 0, 0);
+    right->setSpacing(gridStep);
+    right->addWidget(m_bar);
+    right->addWidget(m_fault);
+    right->addWidget(m_stack, 1);
+    m_fault->setWordWrap(true);
+    m_fault->setContentsMargins(2 * gridStep, 0, 2 * gridStep, 0);
+    m_fault->hide();
+    setState(*m_fault, "bad");
+    auto* whole = new QWidget(this);
+    auto* row = new QHBoxLayout(whole);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    row->addWidget(m_rail);
+    row->addLayout(right, 1);
+    setCentralWidget(whole);
+    m_stack->addWidget(m_start);
+
+    int at = 0;
+    for (const PageEntry& entry : pageList()) {
+        const QString key = QStringLiteral("page.") + QString::fromLatin1(entry.id);
+        m_rail->addPage(at++, nameOf(entry), m_keys.of(key).toString(QKeySequence::NativeText));
+    }
+    m_rail->setEnabledFrom(0, false);
+    connect(m_rail, &Rail::pageWanted, this, &MainWindow::showPageAt);
+    connect(m_bar, &SessionBar::undoWanted, this, &MainWindow::undo);
+    connect(m_bar, &SessionBar::redoWanted, this, &MainWindow::redo);
+    buildMenus(*this);
+}
+
+MainWindow::~MainWindow()
+{
+    dropSession();
+}
+
+Outcome<void> MainWindow::open(const std::filesystem::path& folder)
+{
+    const auto place = placeOfFolder(folder);
+    if (!place) {
+        tellFault(fromUtf8(place.error().sentence));
+        return tl::unexpected<Error>(place.error());
+    }
+    m_folder = QString::fromStdString(folder.string());
+    if (place->session) {
+        return openSession(*place->session);
+    }
+    return fail(Error::Kind::NotFound, "Choose a session's folder: the one with session.json.");
+}
+
+Outcome<void> MainWindow::openSession(const std::filesystem::path& folder)
+{
+    auto session = SessionDocument::open(folder);
+    if (!session) {
+        tellFault(fromUtf8(session.error().sentence));
+        return tl::unexpected<Error>(session.error());
+    }
+    takeSession(std::move(*session));
+    return {};
+}
+
+void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
+{
+    const QString page = pageId();
+    dropSession();
+    m_session = std::move(session);
+    m_fault->hide();
+    m_rail->setEnabledFrom(0, true);
+    m_bar->setSession(m_session.get());
+    connect(m_session.get(), &SessionDocument::saveFailed, this, &MainWindow::tellFault);
+    connect(m_session.get(), &SessionDocument::clipGoing, this, [this](ClipDocument* clip) {
+        if (m_selection.clip() == clip) {
+            m_selection.setClip(nullptr);
+        }
+    });
+    connect(m_session.get(), &SessionDocument::clipsChanged, this, &MainWindow::chooseFirstClip);
+    chooseFirstClip();
+    showPage(page);
+}
+
+void MainWindow::chooseFirstClip()
+{
+    const auto clips = m_session->clips();
+    if (std::ranges::find(clips, m_selection.clip()) == clips.end()) {
+        m_selection.setClip(clips.empty() ? nullptr : clips.front());
+    }
+}
+
+void MainWindow::dropSession()
+{
+    m_stack->setCurrentWidget(m_start);
+    for (QWidget*& page : m_pages) {
+        delete page;
+        page = nullptr;
+    }
+    m_selection.setClip(nullptr);
+    m_bar->setSession(nullptr);
+    m_session.reset();
+}
+
+void MainWindow::showPage(const QString& id)
+{
+    const auto list = pageList();
+    const auto found = std::ranges::find_if(
+        list, [&id](const PageEntry& entry) { return id == QLatin1String(entry.id); });
+    showPageAt(found == list.end() ? 0 : static_cast<int>(found - list.begin()));
+}
+
+void MainWindow::showPageAt(int at)
+{
+    if (!m_session) {
+        return;
+    }
+    QWidget*& page = m_pages[static_cast<std::size_t>(at)];
+    if (page == nullptr) {
+        page = pageList()[static_cast<std::size_t>(at)].make({*m_session, m_selection, m_keys},
+                                                             m_stack);
+        m_stack->addWidget(page);
+    }
+    m_at = at;
+    m_rail->setPage(at);
+    m_stack->setCurrentWidget(page);
+}
+
+QString MainWindow::pageId() const
+{
+    return QString::fromLatin1(pageList()[static_cast<std::size_t>(m_at)].id);
+}
+
+QWidget* MainWindow::page() const
+{
+    return m_stack->currentWidget();
+}
+
+void MainWindow::setNamesHidden(bool hidden)
+{
+    m_namesHidden = hidden;
+    m_bar->setNamesHidden(hidden);
+}
+
+void MainWindow::openByDialog()
+{
+    const QString folder =
+        QFileDialog::getExistingDirectory(this, tr("Open a library or a session"), m_folder);
+    if (!folder.isEmpty()) {
+        (void)open(folder.toStdString());
+    }
+}
+
+void MainWindow::nextClip()
+{
+    if (!m_session || m_session->clips().empty()) {
+        return;
+    }
+    const auto clips = m_session->clips();
+    const auto now = std::ranges::find(clips, m_selection.clip());
+    const auto next =
+        now == clips.end() || std::next(now) == clips.end() ? clips.begin() : std::next(now);
+    m_selection.setClip(*next);
+}
+
+void MainWindow::undo()
+{
+    if (m_session) {
+        m_session->history().undo();
+    }
+}
+
+void MainWindow::redo()
+{
+    if (m_session) {
+        m_session->history().redo();
+    }
+}
+
+void MainWindow::tellFault(const QString& sentence)
+{
+    m_fault->setText(sentence);
+    m_fault->show();
+}
+
+void MainWindow::closeEvent(QCloseEvent* event)
+{
+    if (m_session && !m_session->saver().saveNow()) {
+        const auto answer =
+            QMessageBox::warning(this, tr("Not saved"),
+                                 tr("%1\n\nClose all the same? The last edits would be lost.")
+                                     .arg(m_session->saver().fault()),
+                                 QMessageBox::Close | QMessageBox::Cancel, QMessageBox::Cancel);
+        if (answer != QMessageBox::Close) {
+            event->ignore();
+            return;
+        }
+    }
+    rememberWindow(*this, {.folder = m_folder, .page = pageId()});
+    event->accept();
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/document/selection.hpp"
+#include "ui/document/session_document.hpp"
+#include "ui/keys/keys.hpp"
+
+#include <QMainWindow>
+
+#include <filesystem>
+#include <memory>
+#include <vector>
+
+class QLabel;
+class QStackedWidget;
+
+namespace latemile::ui {
+
+class Rail;
+class SessionBar;
+
+/// The window: the rail of pages at the left, the session's name above, one page at a time.
+class MainWindow final : public QMainWindow {
+    Q_OBJECT
+public:
+    MainWindow();
+    ~MainWindow() override;
+
+    /// A library, an athlete's folder or a session; a fault is told in the window and returned.
+    Outcome<void> open(const std::filesystem::path& folder);
+    [[nodiscard]] SessionDocument* session() const { return m_session.get(); }
+    [[nodiscard]] Selection& selection() { return m_selection; }
+    [[nodiscard]] Keys& keys() { return m_keys; }
+
+    /// By the id of the page list.
+    void showPage(const QString& id);
+    [[nodiscard]] QString pageId() const;
+    [[nodiscard]] QWidget* page() const;
+
+    void setNamesHidden(bool hidden);
+    [[nodiscard]] bool areNamesHidden() const { return m_namesHidden; }
+    void openByDialog();
+    void nextClip();
+    void undo();
+    void redo();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    Outcome<void> openSession(const std::filesystem::path& folder);
+    void takeSession(std::unique_ptr<SessionDocument> session);
+    void dropSession();
+    void showPageAt(int at);
+    void tellFault(const QString& sentence);
+    void chooseFirstClip();
+
+    Keys m_keys;
+    std::unique_ptr<SessionDocument> m_session;
+    Selection m_selection;
+    bool m_namesHidden{};
+    QString m_folder;
+    Rail* m_rail;
+    SessionBar* m_bar;
+    QLabel* m_fault;
+    QStackedWidget* m_stack;
+    std::vector<QWidget*> m_pages; ///< as the page list; made when first shown
+    QWidget* m_start;              ///< while no session is open
+    int m_at{};
+};
+
+} // namespace latemile::ui

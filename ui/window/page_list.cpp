@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/page_list.hpp"
+
+#include "ui/marks/marks_page.hpp"
+
+#include <QCoreApplication>
+
+#include <array>
+
+namespace latemile::ui {
+namespace {
+
+template <class Page>
+QWidget* make(const PageContext& context, QWidget* parent)
+{
+    return new Page(context, parent);
+}
+
+constexpr std::array pages{
+    PageEntry{"marks", QT_TRANSLATE_NOOP("Pages", "Marks"), &make<MarksPage>},
+};
+
+} // namespace
+
+std::span<const PageEntry> pageList()
+{
+    return pages;
+}
+
+QString nameOf(const PageEntry& entry)
+{
+    return QCoreApplication::translate("Pages", entry.name);
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+class QButtonGroup;
+class QVBoxLayout;
+
+namespace latemile::ui {
+
+/// The pages as a column of names.
+class Rail final : public QWidget {
+    Q_OBJECT
+public:
+    explicit Rail(QWidget* parent = nullptr);
+
+    void addPage(int at, const QString& name, const QString& key);
+    void setPage(int at);
+    void setEnabledFrom(int first, bool enabled); ///< pages that need a session
+
+signals:
+    void pageWanted(int at);
+
+private:
+    QButtonGroup* m_group;
+    QVBoxLayout* m_column;
+};
+
+} // namespace latemile::ui
