@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/checks.hpp"
+
+#include "tests/catch.hpp"
+#include "tests/core/measures/worked_example.hpp"
+
+#include <algorithm>
+
+using namespace latemile;
+using namespace latemile::testing;
+
+namespace {
+
+/// A near foot that rides a belt of 3 m/s: toe and heel on every frame of stance, 0.4 cm a pixel.
+MarkedClip ridingClip(double speedCmPerSecond = 300.0, double slope = 0.0)
+{
+    auto clip = exampleClip();
+    const auto first = clip.index.firstAtOrAfter(Seconds{0.1}).value;
+    const auto last = clip.index.firstAtOrAfter(Seconds{0.352}).value;
+    for (auto i = first; i <= last; ++i) {
+        const double along = -speedCmPerSecond * (clip.index.time({i}).count() - 0.1) / 0.4;
+        const PixelPoint toe{1068.0 + along, 990.0 - slope * along};
+        clip.marking.marks[{{i}, BodySide::Near, Landmark::Toe}] = {toe, Origin::Placed, 1.0};
+        clip.marking.marks[{{i}, BodySide::Near, Landmark::Heel}] = {
+            {toe.u - 56.0, toe.v}, Origin::Placed, 1.0};
+    }
+    return clip;
+}
+
+Check checkNamed(const MarkedClip& clip, std::string_view id)
+{
+    const auto checks = readingsOf(clip)->checks;
+    const auto found =
+        std::find_if(checks.begin(), checks.end(), [&](const Check& c) { return c.check == id; });
+    REQUIRE(found != checks.end());
+    return *found;
+}
+
+} // namespace
+
+TEST_CASE("a foot that rides the belt passes the belt, line, travel and capture-rate checks",
+          "[checks]")
+{
+    const auto clip = ridingClip();
+    for (const auto* id : {"belt", "belt_line", "travel", "capture_rate", "facing", "events",
+                           "cadence", "frame_rate"}) {
+        INFO(id);
+        CHECK(checkNamed(clip, id).state == Check::State::Good);
+    }
+    CHECK(*checkNamed(clip, "belt").value == Approx(1.0).margin(1e-6));
+}
+
+TEST_CASE("a clip taken at eight times the rate used asks for the capture rate", "[checks]")
+{
+    const auto check = checkNamed(ridingClip(300.0 / 8.0), "capture_rate");
+    CHECK(check.state == Check::State::Bad);
+    CHECK_THAT(check.sentence, containing("4000 frames/s")); // 500 x 8
+}
+
+TEST_CASE("a belt ratio of 0.93 is in doubt and one of 0.85 is bad", "[checks]")
+{
+    CHECK(checkNamed(ridingClip(0.93 * 300.0), "belt").state == Check::State::Doubt);
+    CHECK(checkNamed(ridingClip(0.85 * 300.0), "belt").state == Check::State::Bad);
+}
+
+TEST_CASE("a foot that moves forwards in stance contradicts the stated travel", "[checks]")
+{
+    CHECK(checkNamed(ridingClip(-300.0), "travel").state == Check::State::Bad);
+}
+
+TEST_CASE("a belt line of 3 degrees with no incline stated is bad, with its incline stated good",
+          "[checks]")
+{
+    auto clip = ridingClip(300.0, std::tan(3.0 * 3.14159265358979 / 180.0));
+    CHECK(checkNamed(clip, "belt_line").state == Check::State::Bad);
+    clip.conditions.inclinePercent = 5.24; // tan 3 degrees
+    CHECK(checkNamed(clip, "belt_line").state == Check::State::Good);
+}
+
+TEST_CASE("toes behind the heels tell of a mirrored clip", "[checks]")
+{
+    auto clip = ridingClip();
+    for (auto& [key, mark] : clip.marking.marks) {
+        if (key.landmark == Landmark::Heel) {
+            mark.at.u += 112.0;
+        }
+    }
+    CHECK(checkNamed(clip, "facing").state == Check::State::Bad);
+}
+
+TEST_CASE("a view and a travel direction that contradict each other are settled before any reading",
+          "[checks]")
+{
+    auto clip = exampleClip();
+    clip.conditions.scene.travel = Travel::Left;
+    const auto readings = readingsOf(clip);
+    REQUIRE_FALSE(readings);
+    CHECK_THAT(readings.error().sentence, containing("mirrored"));
+}
+
+TEST_CASE("a contact missed between two of one foot is found by the order of the feet", "[checks]")
+{
+    auto clip = exampleClip();
+    clip.marking.stances.erase(clip.marking.stances.begin() + 1);
+    const auto check = checkNamed(clip, "events");
+    CHECK(check.state == Check::State::Bad);
+    CHECK_THAT(check.sentence, containing("step 1"));
+}
+
+TEST_CASE("a knee marked on the other leg breaks the bone lengths", "[checks]")
+{
+    auto clip = exampleClip();
+    clip.marking.marks[{{113}, BodySide::Near, Landmark::Knee}].at = {1030, 860};
+    CHECK(checkNamed(clip, "bones").state != Check::State::Good);
+    CHECK(checkNamed(exampleClip(), "bones").state == Check::State::Good);
+}

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/peak_fit.hpp"
+
+#include "tests/catch.hpp"
+
+#include <cmath>
+#include <random>
+
+using namespace latemile;
+
+namespace {
+
+/// A bounce of 5 cm amplitude and 0.35 s period, read `rate` times a second for 0.7 s.
+std::vector<Sample> bounce(double rate, double noise = 0.0, unsigned seed = 1)
+{
+    std::mt19937 random(seed);
+    std::normal_distribution<double> error(0.0, 1.0);
+    std::vector<Sample> samples;
+    for (int i = 0; i / rate <= 0.7; ++i) {
+        const double t = i / rate;
+        samples.push_back({t, 5.0 * std::sin(2.0 * M_PI * t / 0.35) + noise * error(random)});
+    }
+    return samples;
+}
+
+} // namespace
+
+TEST_CASE("the fitted peak of noisy samples does not overshoot as the raw maximum does",
+          "[measures]")
+{
+    double raw = 0.0;
+    double fitted = 0.0;
+    constexpr int draws = 200;
+    for (unsigned seed = 0; seed < draws; ++seed) {
+        const auto samples = bounce(240.0, 0.3, seed);
+        double highest = samples.front().value;
+        for (const auto& s : samples) {
+            highest = s.time < 0.35 ? std::max(highest, s.value) : highest;
+        }
+        raw += highest / draws;
+        fitted += peakOf(samples, 0.0, 0.35, Extreme::Highest)->vertex.value / draws;
+    }
+    CHECK(raw > 5.25); // half of the +0.8 cm that max - min gains
+    CHECK(std::abs(fitted - 5.0) < 0.12);
+}
+
+TEST_CASE("a peak needs five samples within 70 ms", "[measures]")
+{
+    CHECK(peakOf(bounce(60.0), 0.0, 0.35, Extreme::Highest));
+    CHECK_FALSE(peakOf(bounce(30.0), 0.0, 0.35, Extreme::Highest));
+}
+
+TEST_CASE("the vertex stays inside the stretch asked for", "[measures]")
+{
+    const auto peak = peakOf(bounce(240.0), 0.0, 0.05, Extreme::Highest);
+    REQUIRE(peak);
+    CHECK(peak->vertex.time <= 0.05);
+    CHECK(peak->vertex.time >= 0.0);
+}
