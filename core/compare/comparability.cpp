@@ -58,22 +58,11 @@ std::optional<std::string> filmingDiffers(const ClipConditions& a, const ClipCon
     return std::nullopt;
 }
 
-/// A bad check spoils what depends on it: angles stand without a scale, everything falls with the
-/// events.
+/// A slow camera spoils timings and whatever is read at contact, every other bad check everything.
 bool concerns(const Check& check, const Measure& measure)
 {
-    const bool angle = measure.unit == Unit::Degree;
-    const bool timing = measure.feet == Feet::Each;
-    if (check.check == "frame_rate") {
-        return timing;
-    }
-    if (check.check == "belt") {
-        return !angle;
-    }
-    if (check.check == "bones" || check.check == "belt_line") {
-        return !timing;
-    }
-    return true;
+    return check.check != "frame_rate" || measure.feet == Feet::Each ||
+           measure.instant == Instant::Contact;
 }
 
 std::optional<std::string> badCheck(const Measure& measure, const Readings& readings,
