@@ -62,7 +62,7 @@ std::optional<std::string> filmingDiffers(const ClipConditions& a, const ClipCon
 bool concerns(const Check& check, const Measure& measure)
 {
     return check.check != "frame_rate" || measure.feet == Feet::Each ||
-           measure.instant == Instant::Contact;
+           measure.feet == Feet::Pairs || measure.instant == Instant::Contact;
 }
 
 std::optional<std::string> badCheck(const Measure& measure, const Readings& readings,

@@ -213,6 +213,9 @@ Comparison compare(const Readings& fresh, const Readings& fatigued)
 {
     Comparison comparison;
     for (const auto& measure : measureTable()) {
+        if (measure.isClass) {
+            continue;
+        }
         for (const auto& foot : feetOf(measure, fresh, fatigued)) {
             comparison.rows.push_back(rowOf(measure, foot, fresh, fatigued));
         }

@@ -2,6 +2,7 @@
 #include "core/measures/checks.hpp"
 
 #include "core/measures/angles.hpp"
+#include "core/measures/evidence.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/measures/evidence.hpp"
+#include "core/measures/prepared_clip.hpp"
+#include "core/measures/readings.hpp"
 
 #include <vector>
 

@@ -74,7 +74,40 @@ PlanePoint Evidence::at(Instant instant, Landmark landmark, BodySide side)
     if (instant == Instant::Contact || instant == Instant::ToeOff) {
         return atEvent(m_step, instant == Instant::ToeOff, landmark, side);
     }
-    return onNearestFrame(instant, landmark, side);
+    return onNearestFrame(m_step, instant, landmark, side);
+}
+
+PlanePoint Evidence::atNextStep(Instant instant, Landmark landmark, BodySide side)
+{
+    if (!hasNextStep()) {
+        return {};
+    }
+    return onNearestFrame(m_step + 1, instant, landmark, side);
+}
+
+double Evidence::heightOverGround(Instant instant, Landmark landmark)
+{
+    const auto ground = m_clip.conditions.scene.groundV;
+    if (!ground) {
+        setMissing("no ground line is drawn");
+        return 0.0;
+    }
+    const auto point = at(instant, landmark);
+    const auto below = m_clip.plane.toPixel(point);
+    return point.y - m_clip.plane.toPlane({below.u, *ground}, m_disturbance.scene).y;
+}
+
+BodySide Evidence::ownSide() const
+{
+    return step().foot == Foot::Left ? BodySide::Left : BodySide::Right;
+}
+
+bool Evidence::hasNextStep()
+{
+    if (!step().nextContact) {
+        setMissing("the next contact of the other foot is not marked, " + stepWords(m_step));
+    }
+    return step().nextContact.has_value();
 }
 
 PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side)
@@ -107,13 +140,15 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
                    m_clip.index.time(marked).count(), eventTime({step, toeOff}, event));
 }
 
-PlanePoint Evidence::onNearestFrame(Instant instant, Landmark landmark, BodySide side)
+PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark landmark,
+                                    BodySide side)
 {
-    const auto frame = frameOf(step(), instant, m_clip.index);
+    const auto& of = m_clip.steps[step];
+    const auto frame = frameOf(of, instant, m_clip.index);
     if (!frame) {
-        setMissing(step().toeOff ? std::string(nameOf(instant)) + " of " + stepWords(m_step) +
-                                       " lies outside the clip"
-                                 : "toe-off of " + stepWords(m_step) + " not marked");
+        setMissing(of.toeOff ? std::string(nameOf(instant)) + " of " + stepWords(step) +
+                                   " lies outside the clip"
+                             : "toe-off of " + stepWords(step) + " not marked");
         return {};
     }
     m_readMidway = true;
@@ -121,7 +156,7 @@ PlanePoint Evidence::onNearestFrame(Instant instant, Landmark landmark, BodySide
     if (const auto point = pointOn({wanted, side, landmark})) {
         return *point;
     }
-    return notMarked(landmark, side, instant, m_step);
+    return notMarked(landmark, side, instant, step);
 }
 
 PlanePoint Evidence::ownAnkleAtContact()
@@ -132,8 +167,7 @@ PlanePoint Evidence::ownAnkleAtContact()
 
 PlanePoint Evidence::nextAnkleAtContact()
 {
-    if (!step().nextContact) {
-        setMissing("the next contact of the other foot is not marked, " + stepWords(m_step));
+    if (!hasNextStep()) {
         return {};
     }
     const bool isNear = m_clip.nearFoot() == step().foot;
@@ -164,11 +198,20 @@ double Evidence::toeOff()
 
 double Evidence::nextContact()
 {
-    if (!step().nextContact) {
-        setMissing("the next contact of the other foot is not marked, " + stepWords(m_step));
+    return hasNextStep() ? eventTime({m_step + 1, false}, *step().nextContact) : 0.0;
+}
+
+double Evidence::nextToeOff()
+{
+    if (!hasNextStep()) {
         return 0.0;
     }
-    return eventTime({m_step + 1, false}, *step().nextContact);
+    const auto& next = m_clip.steps[m_step + 1];
+    if (!next.toeOff) {
+        setMissing("toe-off of " + stepWords(m_step + 1) + " not marked");
+        return 0.0;
+    }
+    return eventTime({m_step + 1, true}, *next.toeOff);
 }
 
 double Evidence::strideEnd()
@@ -203,57 +246,29 @@ Evidence::Run Evidence::longestRun()
             eventTime({bestTo, false}, steps[bestTo].contact), static_cast<int>(bestTo - bestFrom)};
 }
 
-double Evidence::extreme(double from, double to, Extreme kind,
-                         const std::vector<Landmark>& landmarks, const OnFrame& value)
+Evidence::MeanStep Evidence::meanStep()
 {
-    std::vector<Sample> samples;
-    std::vector<FrameNumber> frames;
-    const auto& index = m_clip.index;
-    const auto first = index.firstAtOrAfter(Seconds{from - peakHalfWidth});
-    for (auto i = first.value; i < index.size() && index.time({i}).count() <= to + peakHalfWidth;
-         ++i) {
-        const auto hasMark = [&](Landmark l) {
-            return m_clip.tracks.find({{i}, BodySide::Near, l}) != nullptr;
-        };
-        if (std::all_of(landmarks.begin(), landmarks.end(), hasMark)) {
-            const auto point = [&](Landmark l) {
-                return *pointOn({{i}, BodySide::Near, l}, false);
-            };
-            samples.push_back({index.time({i}).count(), value(point)});
-            frames.push_back({i});
+    MeanStep mean;
+    int contacts = 0;
+    int flights = 0;
+    for (std::size_t i = 0; i < m_clip.steps.size(); ++i) {
+        const auto& of = m_clip.steps[i];
+        if (!of.toeOff || of.gap) {
+            continue;
+        }
+        const double toeOff = eventTime({i, true}, *of.toeOff);
+        mean.contact += toeOff - eventTime({i, false}, of.contact);
+        ++contacts;
+        if (of.nextContact) {
+            mean.flight += eventTime({i + 1, false}, *of.nextContact) - toeOff;
+            ++flights;
         }
     }
-    // With holes the true extreme may lie in one of them.
-    const auto inside = std::count_if(samples.begin(), samples.end(), [&](const Sample& s) {
-        return s.time >= from && s.time <= to;
-    });
-    const double wanted = (to - from) / m_clip.frameInterval.count();
-    if (static_cast<double>(inside) < 0.9 * wanted - 1.0) {
-        setMissing(landmarkWords(landmarks.front(), BodySide::Near) +
-                   " not marked on every frame between the instants, " + stepWords(m_step));
-        return 0.0;
+    if (flights == 0) {
+        setMissing("no whole step is marked");
+        return {1.0, 1.0};
     }
-    const auto peak = peakOf(samples, from, to, kind);
-    if (!peak) {
-        setMissing("too few frames for a peak (five within 70 ms are needed), " +
-                   stepWords(m_step));
-        return 0.0;
-    }
-    for (auto i = peak->first; i < peak->last; ++i) {
-        for (const auto landmark : landmarks) {
-            m_marksUsed.insert({frames[i], BodySide::Near, landmark});
-        }
-    }
-    return peak->vertex.value;
-}
-
-double Evidence::beltSpeed()
-{
-    if (!hasBelt()) {
-        setMissing("the belt speed is not stated");
-        return 0.0;
-    }
-    return *m_clip.conditions.scene.beltSpeed;
+    return {mean.contact / contacts, mean.flight / flights};
 }
 
 } // namespace latemile

@@ -1,35 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/marks/steps.hpp"
-#include "core/measures/mark_tracks.hpp"
 #include "core/measures/peak_fit.hpp"
-#include "core/measures/readings.hpp"
-#include "core/scene/plane.hpp"
+#include "core/measures/prepared_clip.hpp"
 
 #include <functional>
-#include <map>
 #include <optional>
 #include <set>
 #include <string>
 #include <vector>
 
 namespace latemile {
-
-/// A marked clip made ready for reading: its plane fixed, its steps derived, its marks by frame.
-struct PreparedClip {
-    ClipConditions conditions;
-    FrameIndex index;
-    Seconds frameInterval{}; ///< median
-    Plane plane;
-    MarkTracks tracks;
-    std::vector<Step> steps;
-    AthleteFacts athlete;
-
-    /// The foot nearest the camera; nothing in rear and front view.
-    [[nodiscard]] std::optional<Foot> nearFoot() const;
-};
-Outcome<PreparedClip> prepare(const MarkedClip& clip);
 
 /// One event of a clip.
 struct EventKey {
@@ -46,6 +27,7 @@ struct Disturbance {
     double eventBy{};       ///< seconds
     double allContactsBy{}; ///< seconds
     double allToeOffsBy{};  ///< seconds
+    double trunkBy{};       ///< share of the trunk's mean length
     SceneShift scene;
     int framesLater{}; ///< instants read this many frames later
 };
@@ -66,14 +48,22 @@ public:
         return at(instant, landmark, BodySide::Near);
     }
     PlanePoint at(Instant instant, Landmark landmark, BodySide side);
-    /// The ankle of this step's foot, and of the next step's, at their own contacts.
+    /// The same of the next step: where the other foot stands.
+    PlanePoint atNextStep(Instant instant, Landmark landmark, BodySide side);
+    /// The ankle of this step's foot, and of the next step's, at their own contacts; side view.
     PlanePoint ownAnkleAtContact();
     PlanePoint nextAnkleAtContact();
+    /// Height of a near landmark over the ground line under it at an instant, cm.
+    double heightOverGround(Instant instant, Landmark landmark);
+    [[nodiscard]] Foot foot() const { return step().foot; }
+    [[nodiscard]] BodySide
+    ownSide() const; ///< Left or Right, of this step's foot; rear and front view
 
     /// Times of events, seconds.
     double contact();
     double toeOff();
     double nextContact();
+    double nextToeOff(); ///< of the other foot
     double strideEnd();
     /// The longest run of alternating steps of the clip: its first and last contact and the steps
     /// between.
@@ -83,16 +73,46 @@ public:
         int steps{};
     };
     Run longestRun();
+    /// Means over all steps of the clip that have them, seconds.
+    struct MeanStep {
+        double contact{};
+        double flight{};
+    };
+    MeanStep meanStep();
 
-    /// A value on one frame, from near-side landmarks of that frame.
-    using OnFrame = std::function<double(const std::function<PlanePoint(Landmark)>&)>;
+    /// Points of one frame.
+    using Figure = std::function<PlanePoint(Landmark)>;
+    using OnFrame = std::function<double(const Figure&)>;
+    struct Search {
+        double from{}; ///< s
+        double to{};
+        Extreme kind{};
+        std::vector<Landmark> landmarks; ///< the value needs, all of one side
+        OnFrame value;
+        BodySide side{BodySide::Near};
+    };
     /// Extreme of a value between two times: needs the landmarks on (nearly) every frame there.
-    double extreme(double from, double to, Extreme kind, const std::vector<Landmark>& landmarks,
-                   const OnFrame& value);
+    Sample extreme(const Search& search);
+    /// The value on the frame nearest to a time.
+    double near(double time, const std::vector<Landmark>& landmarks, const OnFrame& value);
+    /// Mean of a value of both body sides over the marked frames of a stretch; needs one at least.
+    using OnBothSides = std::function<double(PlanePoint left, PlanePoint right)>;
+    double meanOver(double from, double to, Landmark landmark, const OnBothSides& value);
+    /// Farthest the wrist on this step's side goes past the middle of the shoulders, + beyond it,
+    /// cm; over the frames of a stretch where wrist and both shoulders are marked (a wrist hidden
+    /// by the trunk is not).
+    double farthestAcross(double from, double to);
 
     /// m/s; missing over ground.
     double beltSpeed();
     [[nodiscard]] bool hasBelt() const { return m_clip.conditions.scene.beltSpeed.has_value(); }
+    double legLength(); ///< cm
+    double mass();      ///< kg
+    double trunk();     ///< cm, mean of the clip
+    double inclinePercent() const { return m_clip.conditions.inclinePercent.value_or(0.0); }
+    /// The near foot while flat; its error beyond the value's own marks is ownVariance().
+    double flatFootDegrees();
+    PlanePoint flatHeel();
 
     /// Why the value must be dropped; nothing while every question was answered.
     [[nodiscard]] const std::optional<std::string>& missing() const { return m_missing; }
@@ -104,15 +124,21 @@ public:
     /// before it, and mid-stance.
     [[nodiscard]] bool wasReadLate() const { return m_readLate; }
     [[nodiscard]] bool wasReadMidway() const { return m_readMidway; }
+    [[nodiscard]] bool usedTrunk() const { return m_usedTrunk; }
+    /// Variance of the flat foot beyond the marks the value uses itself, in its unit squared.
+    [[nodiscard]] double ownVariance() const;
 
 private:
     [[nodiscard]] const Step& step() const { return m_clip.steps[m_step]; }
     PlanePoint atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side);
-    PlanePoint onNearestFrame(Instant instant, Landmark landmark, BodySide side);
+    PlanePoint onNearestFrame(std::size_t step, Instant instant, Landmark landmark, BodySide side);
     std::optional<PlanePoint> pointOn(const MarkKey& key, bool remember = true);
     PlanePoint notMarked(Landmark landmark, BodySide side, Instant instant, std::size_t step);
     double eventTime(const EventKey& key, Seconds undisturbed);
-    std::size_t nextStepOf(std::size_t step) const { return step + 1; }
+    bool hasNextStep();
+    /// How far the disturbed mark moves a value that is a mean over many frames; 0 where it is none
+    /// of them.
+    double movedOnFrame(const std::vector<Landmark>& landmarks, const OnFrame& value);
 
     const PreparedClip& m_clip;
     std::size_t m_step;
@@ -122,6 +148,8 @@ private:
     std::set<EventKey> m_eventsUsed;
     bool m_readLate{};
     bool m_readMidway{};
+    bool m_usedTrunk{};
+    double m_flatVariance{};
 };
 
 } // namespace latemile

@@ -33,11 +33,12 @@ enum class Feet {
     Each,     ///< both feet from one side; left and right may be compared (timings)
     Together, ///< upper body: equal numbers of left and right steps pooled, never left against
               ///< right
-    Rear      ///< each foot, from behind
+    Pairs,    ///< a left step and the right one after it (asymmetries)
+    Behind    ///< each foot, filmed from behind
 };
 
 /// Over what one value is taken.
-enum class Over { Step, Stride };
+enum class Over { Step, Stride, Clip };
 
 /// How the value moves as the runner goes faster.
 enum class WithSpeed { Steady, Rises, Falls, Unknown };
@@ -99,11 +100,15 @@ struct Measure {
     std::string_view less{}; ///< "the foot lands {} less far ahead of the hip"
     std::string_view same{}; ///< "how far the foot lands ahead of the hip"
     Drawing drawing{};
-    double (*formula)(Evidence&){}; ///< of one step or stride; asks the evidence for what it needs
+    bool isClass{};                 ///< names a class (strike): listed, never averaged or compared
+    bool fromFrontToo{};            ///< Feet::Behind: a clip from the front will do as well
+    std::string_view variant{};     ///< id of the measure this is another reading of; else empty
+    double (*formula)(Evidence&){}; ///< of one step or stride, from evidence; null: clip only
     double (*clipFormula)(Evidence&){}; ///< of the whole clip, where that is defined; else null
 };
 
-/// All measures, in the order of the body from the head down, then the timings.
+/// All measures with their variants: from the head down, then the timings, then the view from
+/// behind.
 [[nodiscard]] std::span<const Measure> measureTable();
 [[nodiscard]] const Measure* findMeasure(std::string_view id);
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/measures/evidence.hpp"
+#include "core/measures/prepared_clip.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -62,6 +62,29 @@ double roughScale(const MarkedClip& clip)
     return legs.empty() ? 0.4 : 80.0 / medianOf(legs);
 }
 
+std::optional<TrunkLength> trunkOf(const PreparedClip& clip)
+{
+    TrunkLength trunk;
+    double variance = 0.0;
+    for (const auto frame : clip.tracks.framesOf(BodySide::Near, Landmark::Shoulder)) {
+        const auto* hip = clip.tracks.find({frame, BodySide::Near, Landmark::Hip});
+        if (!hip) {
+            continue;
+        }
+        const auto* shoulder = clip.tracks.find({frame, BodySide::Near, Landmark::Shoulder});
+        trunk.cm += std::hypot(shoulder->plane.x - hip->plane.x, shoulder->plane.y - hip->plane.y);
+        const double k = clip.plane.cmPerPixel(hip->mark.at);
+        variance += k * k * (shoulder->sePx * shoulder->sePx + hip->sePx * hip->sePx);
+        ++trunk.frames;
+    }
+    if (trunk.frames == 0) {
+        return std::nullopt;
+    }
+    trunk.cm /= trunk.frames;
+    trunk.se = std::sqrt(variance) / trunk.frames;
+    return trunk;
+}
+
 Seconds medianInterval(const FrameIndex& index)
 {
     std::vector<double> intervals;
@@ -104,13 +127,18 @@ Outcome<PreparedClip> prepare(const MarkedClip& clip)
     conditions.frameInterval = medianInterval(clip.index);
     conditions.scaleFrom = plane.scaleFrom();
     const auto interval = conditions.frameInterval;
-    return PreparedClip{.conditions = std::move(conditions),
-                        .index = clip.index,
-                        .frameInterval = interval,
-                        .plane = plane,
-                        .tracks = MarkTracks(clip.marking, plane, clip.index.size()),
-                        .steps = stepsOf(clip.marking.stances, clip.index),
-                        .athlete = clip.athlete};
+    PreparedClip prepared{.conditions = std::move(conditions),
+                          .index = clip.index,
+                          .frameInterval = interval,
+                          .plane = plane,
+                          .tracks = MarkTracks(clip.marking, plane, clip.index.size()),
+                          .steps = stepsOf(clip.marking.stances, clip.index),
+                          .athlete = clip.athlete,
+                          .flatFoot = std::nullopt,
+                          .trunk = std::nullopt};
+    prepared.flatFoot = flatFootOf(prepared);
+    prepared.trunk = trunkOf(prepared);
+    return prepared;
 }
 
 } // namespace latemile

@@ -104,6 +104,16 @@ double markShare(const PreparedClip& clip, const std::set<MarkKey>& marks, const
     return variance;
 }
 
+/// The mean trunk length beyond the marks the value uses itself.
+double trunkShare(const PreparedClip& clip, const Evidence& base, const Slopes& slopes)
+{
+    if (!base.usedTrunk()) {
+        return 0.0;
+    }
+    const double slope = slopes.by(1e-3, [](Disturbance& d, double by) { d.trunkBy = by; });
+    return square(slope * clip.trunk->se / clip.trunk->cm);
+}
+
 double eventShare(const PreparedClip& clip, const std::set<EventKey>& events, const Slopes& slopes)
 {
     const double shift = 0.1 * clip.frameInterval.count();
@@ -200,7 +210,8 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, double (*
     result.value = value;
     const Slopes slopes(clip, measure, formula, step);
     const auto rates = ratesOf(clip, measure, base, slopes);
-    result.shares.marks = markShare(clip, result.marks, slopes);
+    result.shares.marks =
+        markShare(clip, result.marks, slopes) + base.ownVariance() + trunkShare(clip, base, slopes);
     result.shares.events =
         eventShare(clip, result.events, slopes) + timingShare(clip, base, step, rates);
     if (!result.marks.empty()) {

@@ -22,15 +22,20 @@ bool needsScale(const Measure& measure)
 
 bool isTiming(const Measure& measure)
 {
-    return measure.feet == Feet::Each;
+    return measure.feet == Feet::Each || measure.feet == Feet::Pairs;
 }
 
 /// Why no step of this clip can have the measure; empty where nothing stands against it.
 std::string forbiddenBy(const Measure& measure, const PreparedClip& clip)
 {
-    const bool sideView = isSideView(clip.conditions.scene.view);
-    if (measure.feet == Feet::Rear ? sideView : !sideView && !isTiming(measure)) {
-        return sideView ? "needs a clip from behind" : "needs a clip from the side";
+    const auto view = clip.conditions.scene.view;
+    const bool behind = measure.feet == Feet::Behind;
+    if (behind && view != View::Rear && !(measure.fromFrontToo && view == View::Front)) {
+        return measure.fromFrontToo ? "needs a clip from behind or from the front"
+                                    : "needs a clip from behind";
+    }
+    if (!behind && !isTiming(measure) && !isSideView(view)) {
+        return "needs a clip from the side";
     }
     if (needsScale(measure) && !clip.plane.hasScale()) {
         return "no scale: draw a line of known length, or state the athlete's leg length";
@@ -68,6 +73,12 @@ std::string caveat(const Propagated& from, const PreparedClip& clip, const Measu
     return words;
 }
 
+/// The strike's class in words.
+std::string classWords(double value)
+{
+    return value > 0.0 ? "heel strike" : value < 0.0 ? "forefoot strike" : "midfoot strike";
+}
+
 Reading readingFrom(const Propagated& from, const PreparedClip& clip, const Measure& measure)
 {
     Reading reading;
@@ -78,8 +89,12 @@ Reading readingFrom(const Propagated& from, const PreparedClip& clip, const Meas
         return reading;
     }
     reading.value = from.value;
-    reading.se = from.standardError();
     reading.reason = caveat(from, clip, measure);
+    if (measure.isClass) {
+        reading.reason = classWords(*from.value);
+    } else {
+        reading.se = from.standardError();
+    }
     reading.shares = from.shares;
     reading.common = from.common;
     reading.confirmed = isConfirmed(from, clip);
@@ -99,7 +114,17 @@ std::optional<Seconds> timeOf(const Measure& measure, const Step& step, const Pr
 /// Is this step one of whose foot the measure can be had at all?
 bool concerns(const Measure& measure, const Step& step, const PreparedClip& clip)
 {
-    return measure.feet != Feet::Near || step.foot == clip.nearFoot();
+    switch (measure.feet) {
+    case Feet::Near:
+        return step.foot == clip.nearFoot();
+    case Feet::Pairs:
+        return step.foot == Foot::Left; // a pair begins with the left step
+    case Feet::Each:
+    case Feet::Together:
+    case Feet::Behind:
+        break;
+    }
+    return true;
 }
 
 Reading stepReading(const Measure& measure, const PreparedClip& clip, std::size_t i,
@@ -117,7 +142,9 @@ Reading stepReading(const Measure& measure, const PreparedClip& clip, std::size_
     }
     auto reading = readingFrom(from, clip, measure);
     reading.step = step.number;
-    reading.foot = step.foot;
+    if (measure.feet != Feet::Pairs) {
+        reading.foot = step.foot;
+    }
     reading.time = timeOf(measure, step, clip);
     return reading;
 }
@@ -130,12 +157,12 @@ Reading clipReading(const Measure& measure, const PreparedClip& clip, const std:
         from = propagate(clip, measure, measure.clipFormula, 0);
     }
     auto reading = readingFrom(from, clip, measure);
-    Evidence run(clip, 0);
-    const auto found = run.longestRun();
-    reading.instant = "run of " + std::to_string(run.missing() ? 0 : found.steps) + " steps";
-    if (reading.value) {
-        reading.time = Seconds{found.from};
+    if (measure.over != Over::Clip) {
+        Evidence run(clip, 0);
+        const auto found = run.longestRun();
+        reading.instant = "run of " + std::to_string(run.missing() ? 0 : found.steps) + " steps";
     }
+    reading.time = clip.steps.front().contact;
     return reading;
 }
 
@@ -165,7 +192,7 @@ Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo)
     for (const auto& measure : measureTable()) {
         const auto forbidden = forbiddenBy(measure, prepared);
         for (std::size_t i = 0; i < prepared.steps.size(); ++i) {
-            if (concerns(measure, prepared.steps[i], prepared)) {
+            if (measure.formula && concerns(measure, prepared.steps[i], prepared)) {
                 result.readings.push_back(stepReading(measure, prepared, i, forbidden));
             }
         }

@@ -102,7 +102,7 @@ void appendEachFoot(std::vector<Summary>& summaries, const Measure& measure, con
     if (!right.empty()) {
         summaries.push_back(summaryOf(measure, Foot::Right, {right}));
     }
-    if (!left.empty() && !right.empty()) {
+    if (!both.empty() && left.size() != both.size() && right.size() != both.size()) {
         summaries.push_back(summaryOf(measure, std::nullopt, {both}));
     }
 }
@@ -115,6 +115,9 @@ std::vector<Summary> summariesOf(const std::vector<Reading>& readings, bool unco
     for (const auto& measure : measureTable()) {
         const auto left = valuesOf(readings, measure, Foot::Left, unconfirmedToo);
         const auto right = valuesOf(readings, measure, Foot::Right, unconfirmedToo);
+        if (measure.isClass) {
+            continue;
+        }
         if (measure.feet == Feet::Together) {
             appendTogether(summaries, measure, left, right);
         } else {

@@ -268,11 +268,17 @@ PixelPoint Plane::distorted(PixelPoint point) const
 PlanePoint Plane::toPlane(PixelPoint point, const SceneShift& shift) const
 {
     const auto cm = project(m_toCm, undistorted(point));
-    // A plumb line turned anticlockwise turns the plane's axes so, hence the points clockwise.
+    return shifted({m_forward * cm.u, cm.v}, shift);
+}
+
+PlanePoint Plane::shifted(PlanePoint point, const SceneShift& shift) const
+{
+    // A plumb line turned anticlockwise in the picture turns the axes so, hence the points
+    // clockwise.
     const double c = std::cos(shift.rollRadians);
-    const double s = std::sin(shift.rollRadians);
+    const double s = std::sin(shift.rollRadians) * m_forward;
     const double k = 1.0 + shift.relativeScale;
-    return {m_forward * k * (c * cm.u + s * cm.v), k * (c * cm.v - s * cm.u)};
+    return {k * (c * point.x + s * point.y), k * (c * point.y - s * point.x)};
 }
 
 PixelPoint Plane::toPixel(PlanePoint point) const

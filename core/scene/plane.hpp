@@ -29,6 +29,10 @@ public:
     [[nodiscard]] PlanePoint toPlane(PixelPoint point) const { return toPlane(point, {}); }
     [[nodiscard]] PlanePoint toPlane(PixelPoint point, const SceneShift& shift) const;
     [[nodiscard]] PixelPoint toPixel(PlanePoint point) const;
+    /// Where a point of the plane comes to lie when the scene is disturbed.
+    [[nodiscard]] PlanePoint shifted(PlanePoint point, const SceneShift& shift) const;
+    /// +1 where x runs to the picture's right, -1 where it runs to its left.
+    [[nodiscard]] double forwardSign() const { return m_forward; }
 
     [[nodiscard]] ScaleFrom scaleFrom() const { return m_scaleFrom; }
     /// True when distances may be given in centimetres. Without a scale one pixel counts as one

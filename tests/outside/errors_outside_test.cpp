@@ -172,3 +172,50 @@ TEST_CASE("a step is as long as speed and step rate make it", "[measures][outsid
               Approx(given.at("expect").at("stride_time_s").get<double>()).epsilon(1e-6));
     }
 }
+
+TEST_CASE("stiffness is that of the sine-force model", "[measures][outside]")
+{
+    // Morin et al. 2005, J Appl Biomech 21:167 (formulas from memory, confirmed by integrating the
+    // force in NumPy).
+    int checked = 0;
+    const auto data = referenceJson("running.json");
+    for (const auto& given : data.at("sine_model_cases")) {
+        INFO(given.at("id"));
+        const double contact = given.at("contact_s").get<double>();
+        const double flight = given.at("flight_s").get<double>();
+        MarkedClip clip;
+        clip.conditions.scene.view = View::RightSide;
+        clip.conditions.scene.travel = Travel::Right;
+        clip.conditions.scene.beltSpeed = given.at("speed_mps").get<double>();
+        clip.athlete.massKg = given.at("mass_kg").get<double>();
+        clip.athlete.legLengthCm = 100.0 * given.at("leg_length_m").get<double>();
+        std::vector<Seconds> times;
+        for (int i = 0; i < 1000; ++i) {
+            times.push_back(Seconds{0.004 * i});
+        }
+        clip.index = FrameIndex(times);
+        for (int n = 0; n < 7; ++n) {
+            const Seconds start{0.1 + n * (contact + flight)};
+            clip.marking.stances.push_back({n % 2 == 0 ? Foot::Right : Foot::Left, start,
+                                            start + Seconds{contact}, Origin::Placed,
+                                            std::nullopt});
+        }
+        const auto readings = readingsOf(clip).value();
+        for (const auto& [id, key] :
+             {std::pair{"k_vert", "k_vert_kN_per_m"}, std::pair{"k_leg", "k_leg_kN_per_m"}}) {
+            for (const auto& reading : readings.readings) {
+                if (reading.measure == id) {
+                    INFO(id << " " << reading.reason);
+                    if (flight <= 0.0) {
+                        CHECK_FALSE(reading.value);
+                    } else {
+                        CHECK(reading.value.value() ==
+                              Approx(given.at("expect").at(key).get<double>()).epsilon(1e-5));
+                    }
+                    ++checked;
+                }
+            }
+        }
+    }
+    CHECK(checked == 8);
+}

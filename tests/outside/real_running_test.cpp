@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Real running on a treadmill at 2.0 m/s: Hamner & Delp (2013), Muscle contributions to fore-aft and vertical body mass
-// center accelerations over a range of running speeds, J Biomech 46:780 - subject 01 of the public data set. Expected
-// readings were derived from its markers and forces by a script that shares no code with ours. The recordings are
-// others' data: they are read where they lie beside the project and are no part of it.
+// Real running on a treadmill at 2.0 m/s: Hamner & Delp (2013), Muscle contributions to fore-aft
+// and vertical body mass center accelerations over a range of running speeds, J Biomech 46:780 -
+// subject 01 of the public data set. Expected readings were derived from its markers and forces by
+// a script that shares no code with ours. The recordings are others' data: they are read where they
+// lie beside the project and are no part of it.
 #include "core/csv.hpp"
 #include "core/measures/measure.hpp"
 #include "tests/catch.hpp"
@@ -34,9 +35,10 @@ CsvTable measured()
     const auto out = std::filesystem::path(LATEMILE_BINARY_DIR) / "real_running_readings.csv";
     const auto program = std::filesystem::path(LATEMILE_BINARY_DIR) / "bin" / "latemile-batch";
     const auto command = quoted(program) + " measure " + quoted(folder / "clip.mp4") + " --marks " +
-                         quoted(folder / "MARKS.csv") + " --contacts " + quoted(folder / "CONTACTS.csv") + " --scene " +
-                         quoted(folder / "SCENE.json") + " --athlete " + quoted(folder / "athlete.json") + " --out " +
-                         quoted(out);
+                         quoted(folder / "MARKS.csv") + " --contacts " +
+                         quoted(folder / "CONTACTS.csv") + " --scene " +
+                         quoted(folder / "SCENE.json") + " --athlete " +
+                         quoted(folder / "athlete.json") + " --out " + quoted(out);
     REQUIRE(std::system(command.c_str()) == 0);
     return CsvTable::read(out).value();
 }
@@ -54,7 +56,8 @@ const CsvRow* rowOf(const CsvTable& readings, const CsvRow& expected)
 
 } // namespace
 
-TEST_CASE("readings of real running lie within the tolerances of an independent analysis", "[measures][outside]")
+TEST_CASE("readings of real running lie within the tolerances of an independent analysis",
+          "[measures][outside]")
 {
     if (!std::filesystem::exists(recording())) {
         std::cout << "skipped: no recording at " << recording() << '\n';
@@ -77,10 +80,12 @@ TEST_CASE("readings of real running lie within the tolerances of an independent 
         ++compared;
     }
     CHECK(compared >= 44);
-    std::cout << compared << " readings of real running compared, the farthest at " << worst << " of its tolerance\n";
+    std::cout << compared << " readings of real running compared, the farthest at " << worst
+              << " of its tolerance\n";
 }
 
-TEST_CASE("head measures of a recording without an ear are empty and say why", "[measures][outside]")
+TEST_CASE("head measures of a recording without an ear are empty and say why",
+          "[measures][outside]")
 {
     if (!std::filesystem::exists(recording())) {
         std::cout << "skipped: no recording at " << recording() << '\n';

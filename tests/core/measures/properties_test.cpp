@@ -104,7 +104,15 @@ TEST_CASE("mirroring the picture and the travel direction changes nothing", "[me
     for (auto& stance : mirrored.marking.stances) {
         stance.foot = otherFoot(stance.foot);
     }
-    checkAgree(*readingsOf(clip), *readingsOf(mirrored), unchanged);
+    // What is told left against right is told the other way round: not of this case.
+    const auto unpaired = [](const MarkedClip& marked) {
+        auto readings = readingsOf(marked).value();
+        std::erase_if(readings.readings, [](const Reading& reading) {
+            return findMeasure(reading.measure)->feet == Feet::Pairs;
+        });
+        return readings;
+    };
+    checkAgree(unpaired(clip), unpaired(mirrored), unchanged);
 }
 
 TEST_CASE("rotating picture and plumb together changes nothing", "[measures][property]")
@@ -168,7 +176,8 @@ TEST_CASE("dropping every second frame shifts mean contact time by less than its
     const auto meanContact = [](const MarkedClip& clip) {
         double sum = 0.0;
         int n = 0;
-        for (const auto& reading : readingsOf(clip)->readings) {
+        const auto readings = readingsOf(clip).value();
+        for (const auto& reading : readings.readings) {
             if (reading.measure == "contact_time" && reading.value) {
                 sum += *reading.value;
                 ++n;
@@ -182,6 +191,19 @@ TEST_CASE("dropping every second frame shifts mean contact time by less than its
         CHECK(std::abs(full - thinned) < 1000.0 * 3.0 / 120.0 / std::sqrt(6.0 * 15.0));
     }
 }
+
+namespace {
+
+/// Not from a peak, the ground or the pelvis: what the worked example's marks suffice for.
+bool needsInstantsOnly(const Measure& measure)
+{
+    const auto& all = measure.landmarks;
+    const bool pelvis = std::find(all.begin(), all.end(), Landmark::Asis) != all.end();
+    const bool path = !measure.instant;
+    return !pelvis && !path && measure.over == Over::Step;
+}
+
+} // namespace
 
 TEST_CASE("noise on the marks scatters readings by the stated standard error",
           "[measures][property]")
@@ -206,7 +228,8 @@ TEST_CASE("noise on the marks scatters readings by the stated standard error",
         const auto prepared = *prepare(drawn);
         for (const auto& measure : measureTable()) {
             if (measure.landmarks.empty() || measure.over != Over::Step ||
-                measure.id == "step_length") {
+                measure.id == "step_length" || measure.feet == Feet::Behind || measure.isClass ||
+                !needsInstantsOnly(measure)) {
                 continue;
             }
             Evidence evidence(prepared, 0);
@@ -215,7 +238,7 @@ TEST_CASE("noise on the marks scatters readings by the stated standard error",
             sums[std::string(measure.id)].xx += value * value;
         }
     }
-    CHECK(sums.size() == 9);
+    CHECK(sums.size() >= 19);
     for (const auto& [id, sum] : sums) {
         INFO(id);
         const double mean = sum.x / draws;

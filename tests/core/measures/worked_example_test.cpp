@@ -40,6 +40,38 @@ TEST_CASE("the worked example gives the body's angles and distances to the last 
           Approx(std::atan2(16.0, 44.0) * 180.0 / M_PI).margin(1e-9));
 }
 
+TEST_CASE("the worked example gives foot, ankle and hip at contact, mid-stance and toe-off",
+          "[measures][outside]")
+{
+    const auto readings = *readingsOf(exampleClip());
+    CHECK(valueOf(readings, "foot_inclination") == Approx(14.036).margin(5e-4));
+    CHECK(valueOf(readings, "dorsiflexion") == Approx(4.388).margin(5e-4));
+    CHECK(valueOf(readings, "trunk_lean_at_contact") == Approx(6.843).margin(5e-4));
+    CHECK(valueOf(readings, "dorsiflexion_mid_stance") == Approx(33.378).margin(5e-4));
+    CHECK(valueOf(readings, "hip_height") == Approx(96.364).margin(5e-4));
+    CHECK(valueOf(readings, "trailing_limb") == Approx(23.070).margin(5e-4));
+    CHECK(valueOf(readings, "hip_extension") == Approx(13.991).margin(5e-4));
+    CHECK(valueOf(readings, "strike") == 1.0); // 14 degrees is above 8: heel first
+    CHECK(findReading(readings, "strike")->reason == "heel strike");
+}
+
+TEST_CASE("a left step of 356 ms before a right one of 358 ms is 0.56 percent shorter",
+          "[measures][outside]")
+{
+    // 100 x (356 - 358) / 357 = -0.560, by hand.
+    auto clip = exampleClip();
+    clip.conditions.scene.view = View::LeftSide;
+    clip.conditions.scene.travel = Travel::Left;
+    for (auto& stance : clip.marking.stances) {
+        stance.foot = otherFoot(stance.foot);
+    }
+    clip.marking.marks.clear();
+    const auto readings = *readingsOf(clip);
+    CHECK(valueOf(readings, "step_asymmetry") == Approx(-0.560).margin(5e-4));
+    CHECK(valueOf(readings, "contact_asymmetry") ==
+          Approx(100.0 * (252.0 - 254.0) / 253.0).margin(1e-6));
+}
+
 TEST_CASE("two clicks of 2 px give the standard errors of first-order propagation",
           "[measures][outside]")
 {

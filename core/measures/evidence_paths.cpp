@@ -1,0 +1,242 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What evidence gives over a stretch of time, and what it knows of the whole clip.
+#include "core/measures/angles.hpp"
+#include "core/measures/evidence.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace latemile {
+
+namespace {
+
+std::string stepWords(std::size_t step)
+{
+    return "step " + std::to_string(step + 1);
+}
+
+/// Share of the frames of a stretch that must be marked: with holes the true extreme may lie in one
+/// of them.
+constexpr double leastMarked = 0.9;
+
+} // namespace
+
+Sample Evidence::extreme(const Search& search)
+{
+    if (m_missing) {
+        return {};
+    }
+    const auto& index = m_clip.index;
+    std::vector<Sample> samples;
+    std::vector<FrameNumber> frames;
+    const auto first = index.firstAtOrAfter(Seconds{search.from - peakHalfWidth});
+    for (auto i = first.value;
+         i < index.size() && index.time({i}).count() <= search.to + peakHalfWidth; ++i) {
+        const auto isMarked = [&](Landmark l) {
+            return m_clip.tracks.find({{i}, search.side, l}) != nullptr;
+        };
+        if (std::all_of(search.landmarks.begin(), search.landmarks.end(), isMarked)) {
+            const auto point = [&](Landmark l) { return *pointOn({{i}, search.side, l}, false); };
+            samples.push_back({index.time({i}).count(), search.value(point)});
+            frames.push_back({i});
+        }
+    }
+    const auto inside = std::count_if(samples.begin(), samples.end(), [&](const Sample& s) {
+        return s.time >= search.from && s.time <= search.to;
+    });
+    const double wanted = (search.to - search.from) / m_clip.frameInterval.count();
+    if (static_cast<double>(inside) < leastMarked * wanted - 1.0) {
+        setMissing(std::string(nameOf(search.landmarks.front())) +
+                   " not marked on every frame between the instants, " + stepWords(m_step));
+        return {};
+    }
+    const auto peak = peakOf(samples, search.from, search.to, search.kind);
+    if (!peak) {
+        setMissing("too few frames for a peak (five within 70 ms are needed), " +
+                   stepWords(m_step));
+        return {};
+    }
+    for (auto i = peak->first; i < peak->last; ++i) {
+        for (const auto landmark : search.landmarks) {
+            m_marksUsed.insert({frames[i], search.side, landmark});
+        }
+    }
+    return peak->vertex;
+}
+
+double Evidence::near(double time, const std::vector<Landmark>& landmarks, const OnFrame& value)
+{
+    if (m_missing) {
+        return 0.0;
+    }
+    const auto frame = m_clip.index.nearest(Seconds{time});
+    for (const auto landmark : landmarks) {
+        if (!m_clip.tracks.find({frame, BodySide::Near, landmark})) {
+            setMissing(std::string(nameOf(landmark)) + " not marked on frame " +
+                       std::to_string(frame.value));
+            return 0.0;
+        }
+    }
+    return value([&](Landmark landmark) { return *pointOn({frame, BodySide::Near, landmark}); });
+}
+
+double Evidence::meanOver(double from, double to, Landmark landmark, const OnBothSides& value)
+{
+    double sum = 0.0;
+    int n = 0;
+    for (const auto frame : m_clip.tracks.framesOf(BodySide::Left, landmark)) {
+        const double time = m_clip.index.time(frame).count();
+        const bool isInside = time >= from && time <= to;
+        if (isInside && m_clip.tracks.find({frame, BodySide::Right, landmark})) {
+            sum += value(*pointOn({frame, BodySide::Left, landmark}),
+                         *pointOn({frame, BodySide::Right, landmark}));
+            ++n;
+        }
+    }
+    if (n == 0) {
+        setMissing("left and right " + std::string(nameOf(landmark)) + " on no common frame, " +
+                   stepWords(m_step));
+        return 0.0;
+    }
+    return sum / n;
+}
+
+double Evidence::farthestAcross(double from, double to)
+{
+    if (m_missing) {
+        return 0.0;
+    }
+    const auto side = ownSide();
+    const double inwards = side == BodySide::Right ? -1.0 : 1.0;
+    std::vector<Sample> samples;
+    std::vector<FrameNumber> frames;
+    for (const auto frame : m_clip.tracks.framesOf(side, Landmark::Wrist)) {
+        const double time = m_clip.index.time(frame).count();
+        const auto left = pointOn({frame, BodySide::Left, Landmark::Shoulder}, false);
+        const auto right = pointOn({frame, BodySide::Right, Landmark::Shoulder}, false);
+        if (time >= from && time <= to && left && right) {
+            const auto wrist = *pointOn({frame, side, Landmark::Wrist}, false);
+            samples.push_back({time, inwards * (wrist.x - (left->x + right->x) / 2.0)});
+            frames.push_back(frame);
+        }
+    }
+    const auto peak = peakOf(samples, from, to, Extreme::Highest);
+    if (!peak) {
+        setMissing("the wrist is in sight on too few frames, " + stepWords(m_step));
+        return 0.0;
+    }
+    for (auto i = peak->first; i < peak->last; ++i) {
+        m_marksUsed.insert({frames[i], side, Landmark::Wrist});
+        m_marksUsed.insert({frames[i], BodySide::Left, Landmark::Shoulder});
+        m_marksUsed.insert({frames[i], BodySide::Right, Landmark::Shoulder});
+    }
+    return peak->vertex.value;
+}
+
+double Evidence::legLength()
+{
+    if (!m_clip.athlete.legLengthCm) {
+        setMissing("the athlete's leg length is not stated");
+    }
+    return m_clip.athlete.legLengthCm.value_or(1.0);
+}
+
+double Evidence::mass()
+{
+    if (!m_clip.athlete.massKg) {
+        setMissing("the athlete's mass is not stated");
+    }
+    return m_clip.athlete.massKg.value_or(1.0);
+}
+
+double Evidence::movedOnFrame(const std::vector<Landmark>& landmarks, const OnFrame& value)
+{
+    const auto& moved = m_disturbance.mark;
+    const auto concerns = [&](Landmark landmark) { return moved->landmark == landmark; };
+    if (!moved || moved->side != BodySide::Near ||
+        std::none_of(landmarks.begin(), landmarks.end(), concerns)) {
+        return 0.0;
+    }
+    for (const auto landmark : landmarks) {
+        if (!m_clip.tracks.find({moved->frame, BodySide::Near, landmark})) {
+            return 0.0;
+        }
+    }
+    const auto key = [&](Landmark landmark) {
+        return MarkKey{moved->frame, BodySide::Near, landmark};
+    };
+    return value([&](Landmark landmark) { return *pointOn(key(landmark), false); }) -
+           value([&](Landmark landmark) { return m_clip.tracks.find(key(landmark))->plane; });
+}
+
+double Evidence::trunk()
+{
+    if (!m_clip.trunk) {
+        setMissing("shoulder and hip are on no common frame");
+        return 1.0;
+    }
+    m_usedTrunk = true;
+    const double moved = movedOnFrame({Landmark::Shoulder, Landmark::Hip}, [](const Figure& point) {
+        const auto shoulder = point(Landmark::Shoulder);
+        const auto hip = point(Landmark::Hip);
+        return std::hypot(shoulder.x - hip.x, shoulder.y - hip.y);
+    });
+    return (m_clip.trunk->cm + moved / m_clip.trunk->frames) * (1.0 + m_disturbance.trunkBy) *
+           (1.0 + m_disturbance.scene.relativeScale);
+}
+
+double Evidence::ownVariance() const
+{
+    if (!m_clip.flatFoot || m_flatVariance == 0.0) {
+        return 0.0;
+    }
+    const auto isOwn = [this](FrameNumber frame) {
+        return m_marksUsed.contains({frame, BodySide::Near, Landmark::Heel});
+    };
+    const auto& frames = m_clip.flatFoot->frames;
+    const auto own = static_cast<double>(std::count_if(frames.begin(), frames.end(), isOwn));
+    return m_flatVariance * (1.0 - own / static_cast<double>(frames.size()));
+}
+
+double Evidence::flatFootDegrees()
+{
+    if (!m_clip.flatFoot) {
+        setMissing("heel and toe not marked while the foot is flat (25 to 50 % of stance)");
+        return 0.0;
+    }
+    const auto& flat = *m_clip.flatFoot;
+    m_flatVariance = flat.degreesSe * flat.degreesSe;
+    // Turning the plumb line turns the flat foot too: the difference to it keeps.
+    const double roll = m_disturbance.scene.rollRadians * 180.0 / std::numbers::pi;
+    double moved = 0.0;
+    const auto& mark = m_disturbance.mark;
+    if (mark && std::binary_search(flat.frames.begin(), flat.frames.end(), mark->frame)) {
+        moved = movedOnFrame({Landmark::Heel, Landmark::Toe}, [](const Figure& point) {
+            return footDegrees(point(Landmark::Heel), point(Landmark::Toe));
+        });
+    }
+    return flat.degrees + moved / static_cast<double>(flat.frames.size()) -
+           m_clip.plane.forwardSign() * roll;
+}
+
+PlanePoint Evidence::flatHeel()
+{
+    if (!m_clip.flatFoot) {
+        setMissing("heel and toe not marked while the foot is flat (25 to 50 % of stance)");
+        return {};
+    }
+    m_flatVariance = m_clip.flatFoot->heelSe * m_clip.flatFoot->heelSe;
+    return m_clip.plane.shifted(m_clip.flatFoot->heel, m_disturbance.scene);
+}
+
+double Evidence::beltSpeed()
+{
+    if (!hasBelt()) {
+        setMissing("the belt speed is not stated");
+        return 0.0;
+    }
+    return *m_clip.conditions.scene.beltSpeed;
+}
+
+} // namespace latemile

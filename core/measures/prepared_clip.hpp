@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/marks/steps.hpp"
+#include "core/measures/mark_tracks.hpp"
+#include "core/measures/readings.hpp"
+#include "core/scene/plane.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace latemile {
+
+/// The near foot while its sole lies on the belt: medians over 25 to 50 % of the clip's near
+/// stances. Takes the shape of the shoe and the incline of the belt out of foot angles and heights.
+struct FlatFoot {
+    double degrees{};                ///< sole against the level, toe up positive
+    double degreesSe{};              ///< of that median
+    PlanePoint heel;                 ///< cm
+    double heelSe{};                 ///< cm, per axis
+    std::vector<FrameNumber> frames; ///< ascending; those the medians are of
+};
+
+/// Mean distance of near shoulder and hip over the frames that have both.
+struct TrunkLength {
+    double cm{};
+    double se{}; ///< of that mean, from the marks
+    int frames{};
+};
+
+/// A marked clip made ready for reading: its plane fixed, its steps derived, its marks by frame.
+struct PreparedClip {
+    ClipConditions conditions;
+    FrameIndex index;
+    Seconds frameInterval{}; ///< median
+    Plane plane;
+    MarkTracks tracks;
+    std::vector<Step> steps;
+    AthleteFacts athlete;
+    std::optional<FlatFoot> flatFoot; ///< none: heel and toe are on no frame of the window
+    std::optional<TrunkLength> trunk;
+
+    /// The foot nearest the camera; nothing in rear and front view.
+    [[nodiscard]] std::optional<Foot> nearFoot() const;
+};
+Outcome<PreparedClip> prepare(const MarkedClip& clip);
+
+/// The near foot while flat, from heel and toe on one frame; side view.
+[[nodiscard]] std::optional<FlatFoot> flatFootOf(const PreparedClip& clip);
+
+} // namespace latemile
