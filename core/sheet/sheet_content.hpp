@@ -1,90 +1,102 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/clip/frame_index.hpp"
 #include "core/compare/comparison.hpp"
 #include "core/compare/cues.hpp"
-#include "core/measures/measure.hpp"
-#include "core/quantities.hpp"
+#include "core/sheet/sheet_words.hpp"
+#include "core/sheet/still.hpp"
 #include "core/store/session.hpp"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace latemile {
 
-/// A line between two points of a still, in pixels of its upright picture.
-struct StillLine {
-    PixelPoint from;
-    PixelPoint to;
-};
-
-/// An arc for an angle: centre, and the directions it lies between (degrees, anticlockwise from the
-/// picture's right).
-struct StillArc {
-    PixelPoint centre;
-    double fromDegrees{};
-    double toDegrees{};
-};
-
-/// One frame shown on the sheet with what is drawn on it.
-struct Still {
-    bool fatigued{};
-    Instant instant{};
-    std::filesystem::path clip;        ///< the file the frame comes from
-    std::optional<double> captureRate; ///< as stated for it
-    FrameNumber frame;
-    std::vector<PixelPoint> landmarks;
-    std::vector<StillLine> segments;
-    StillLine plumb; ///< through the hip, along up
-    struct Measured {
-        std::string label; ///< "21.4 cm"
-        std::vector<StillLine> lines;
-        std::vector<StillArc> arcs;
-        PixelPoint labelAt;
-    };
-    std::vector<Measured> measured;
-    PixelPoint cropFrom; ///< top left and bottom right of the part worth showing, equal in scale
-                         ///< for both conditions
-    PixelPoint cropTo;
-};
-
 /// A row of the sheet's table, numbers already rounded to what their error deserves.
 struct SheetRow {
+    std::string letter; ///< "A": the same measure on the stills
     std::string name;
-    std::string unit;
+    std::string unit; ///< "cm", "°"
     std::string fresh;
     std::string fatigued;
-    std::string change; ///< "+3.1 ± 1.2"
+    std::string change; ///< "+3.1 ± 1.2", "–" without a number
     Verdict verdict{};
     std::string sentence;
     std::string reason;
 };
 
+/// A cue as the athlete reads it.
+struct CueText {
+    std::string think, because, drill, caution;
+    std::string measure;  ///< id of the change it answers; empty: the coach's own reason
+    std::string letter{}; ///< of that measure's row
+};
+
 /// All that stands on the athlete's sheet: content only, no layout.
 struct SheetContent {
     std::string athlete;
-    std::string date;
+    std::string date; ///< "29 August 2026"
     std::string coach;
     std::string speed;       ///< "2.70 m/s (6:10 min/km)"
-    std::string freshMinute; ///< "minute 6"
+    std::string freshMinute; ///< "minute 6"; empty where not stated
     std::string fatiguedMinute;
     std::vector<Still> stills; ///< fresh and fatigued at contact, fresh and fatigued at mid-stance
     std::vector<SheetRow> rows;
-    struct CueText {
-        std::string think, because, drill, caution;
-    };
     std::vector<CueText> cues; ///< at most two
     std::string note;          ///< the coach's own
     std::vector<std::string> cautions;
-    std::string confirmed;    ///< "The coach confirmed 96 of 96 instants."
+    std::string errorWords;   ///< what "±" means on this page
+    std::string confirmed;    ///< "The coach confirmed 96 of 96 marked instants."
     std::string seeClinician; ///< not empty: stands in the place of the cues
+
+    // What the words above are made from, so that they can be told in other units.
+    std::vector<ComparisonRow> compared; ///< one a row, in the same order
+    std::optional<double> freshSpeed;    ///< m/s; none: not stated
+    std::optional<double> fatiguedSpeed;
+    std::optional<double> inclinePercent;
 };
 
-/// The content of a session's sheet: its fresh and its fatigued clip from one side. A session
-/// without both, or without readings to compare, is an Error that says what is missing.
+/// The measures of a sheet when none were chosen beforehand: five that a still shows, from the head
+/// down, and contact time. Step rate is left to the coach's choice: the change to expect with
+/// fatigue, about 1 % (Hunter & Smith 2007), lies below what is worth a word.
+[[nodiscard]] const std::vector<std::string>& defaultSheetMeasures();
+
+/// What every sheet says, whoever it is for: common practice, no source.
+[[nodiscard]] std::vector<std::string> usualCautions();
+/// What "±" means on the page.
+[[nodiscard]] std::string errorWords();
+
+/// What the coach may choose about a sheet besides what the session keeps.
+struct SheetChoice {
+    std::optional<StepNumber> freshStep; ///< none: the confirmed step nearest the median
+    std::optional<StepNumber> fatiguedStep;
+    bool hideName{}; ///< the athlete's code stands for the name
+};
+
+/// A clip of the sheet with what was computed from it.
+struct SheetClip {
+    std::filesystem::path file;
+    SessionClip clip;
+    FrameIndex index;
+    Readings readings;
+};
+
+/// Pure: the content of a sheet of two side-view clips already read. A clip without a step that has
+/// hip and two more near landmarks at contact and at mid-stance is an Error that names it.
+Outcome<SheetContent> sheetContent(const SheetClip& fresh, const SheetClip& fatigued,
+                                   const Session& session, const Athlete& athlete,
+                                   const std::vector<Cue>& cues, const SheetChoice& choice = {});
+
+/// The content of a session's sheet: its fresh and its fatigued clip from one side, whose files it
+/// reads. A session without both, or without a step to show, is an Error that says what is missing.
 Outcome<SheetContent> sheetContent(const std::filesystem::path& sessionFolder,
                                    const Session& session, const Athlete& athlete,
-                                   const std::vector<Cue>& cues);
+                                   const std::vector<Cue>& cues, const SheetChoice& choice = {});
+
+/// The same sheet with lengths and speeds in other units: rows, findings, labels and reasons.
+[[nodiscard]] SheetContent toldIn(SheetContent content, Lengths lengths);
 
 } // namespace latemile

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/sheet_content.hpp"
+
+#include "core/sheet/sheet_rows.hpp"
+#include "core/sheet/sheet_stills.hpp"
+#include "core/sheet/still_choice.hpp"
+
+#include <algorithm>
+
+namespace latemile {
+namespace {
+
+Foot nearFootOf(View view)
+{
+    return view == View::RightSide ? Foot::Right : Foot::Left;
+}
+
+std::vector<CueText> chosenCues(const Session& session, const Comparison& comparison,
+                                const std::vector<Cue>& cues)
+{
+    std::vector<const Cue*> picked;
+    if (session.cues.empty()) {
+        for (const FittingCue& fitting : fittingCues(comparison, cues)) {
+            picked.push_back(fitting.cue);
+        }
+    }
+    for (const std::string& id : session.cues) {
+        const auto found =
+            std::find_if(cues.begin(), cues.end(), [&](const Cue& cue) { return cue.id == id; });
+        if (found != cues.end() && picked.size() < 2) {
+            picked.push_back(&*found);
+        }
+    }
+    std::vector<CueText> texts;
+    for (const Cue* cue : picked) {
+        const ComparisonRow* reason = reasonFor(*cue, comparison);
+        texts.push_back({cue->think, cue->why, cue->drill, cue->caution,
+                         reason ? reason->measure : std::string()});
+    }
+    return texts;
+}
+
+bool painTold(const Session& session)
+{
+    return std::any_of(session.clips.begin(), session.clips.end(),
+                       [](const SessionClip& clip) { return clip.pain.value_or(false); });
+}
+
+std::string confirmedWords(const SheetClip& fresh, const SheetClip& fatigued)
+{
+    const auto one = countInstants(fresh.readings.steps, fresh.clip.marking, fresh.index);
+    const auto two = countInstants(fatigued.readings.steps, fatigued.clip.marking, fatigued.index);
+    return "The coach confirmed " + std::to_string(one.confirmed + two.confirmed) + " of " +
+           std::to_string(one.marked + two.marked) + " marked instants.";
+}
+
+void addWords(SheetContent& content, const SheetClip& fresh, const SheetClip& fatigued,
+              const Session& session)
+{
+    content.date = dateWords(session.date);
+    content.coach = session.coach;
+    content.note = session.note;
+    content.freshMinute = minuteWords(fresh.clip.minute);
+    content.fatiguedMinute = minuteWords(fatigued.clip.minute);
+    content.freshSpeed = fresh.clip.scene.beltSpeed;
+    content.fatiguedSpeed = fatigued.clip.scene.beltSpeed;
+    content.inclinePercent = fresh.clip.inclinePercent;
+    content.cautions = usualCautions();
+    content.confirmed = confirmedWords(fresh, fatigued);
+    content.errorWords =
+        "\u00b1 is the 95 % error of the change: steps, marking, camera and scale. "
+        "A clear change is larger than that.";
+}
+
+} // namespace
+
+Outcome<SheetContent> sheetContent(const SheetClip& fresh, const SheetClip& fatigued,
+                                   const Session& session, const Athlete& athlete,
+                                   const std::vector<Cue>& cues, const SheetChoice& choice)
+{
+    const auto& measures = session.measures.empty() ? defaultSheetMeasures() : session.measures;
+    const Foot foot = nearFootOf(fresh.clip.scene.view);
+    ASSIGN_OR_RETURN(const auto first, shownOf(fresh, foot, measures, choice.freshStep));
+    ASSIGN_OR_RETURN(const auto second, shownOf(fatigued, foot, measures, choice.fatiguedStep));
+    SheetContent content;
+    content.athlete = choice.hideName || athlete.name.empty() ? athlete.code : athlete.name;
+    content.compared = rowsForSheet(compare(fresh.readings, fatigued.readings), measures, foot);
+    content.stills = stillsOf(first, second, content.compared);
+    addWords(content, fresh, fatigued, session);
+    if (painTold(session)) {
+        content.seeClinician = "Pain was noted at this session. Please see a licensed clinician "
+                               "before you work on your running form; the cues can wait.";
+    } else {
+        content.cues = chosenCues(session, {content.compared}, cues);
+    }
+    return toldIn(std::move(content), Lengths::Centimetres);
+}
+
+} // namespace latemile

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/sheet_stills.hpp"
+
+#include "core/sheet/sheet_rows.hpp"
+#include "core/sheet/still_choice.hpp"
+#include "core/sheet/still_crop.hpp"
+#include "core/sheet/still_drawing.hpp"
+
+#include <algorithm>
+
+namespace latemile {
+namespace {
+
+Outcome<Step> stepToShow(const SheetClip& clip, Foot foot, const std::vector<std::string>& measures,
+                         std::optional<StepNumber> chosen)
+{
+    const auto& steps = clip.readings.steps;
+    if (chosen) {
+        const auto found = std::find_if(steps.begin(), steps.end(),
+                                        [&](const Step& step) { return step.number == *chosen; });
+        if (found != steps.end() && found->foot == foot &&
+            canBeShown(*found, clip.clip.marking, clip.index)) {
+            return *found;
+        }
+    }
+    const auto typical = typicalStep(clip.readings, clip.clip.marking, clip.index, foot, measures);
+    if (!typical) {
+        return fail(Error::Kind::Inconsistent,
+                    "The sheet needs a step to show: mark hip, knee and ankle at contact and at "
+                    "mid-stance of a near-side step in " +
+                        clip.clip.file + ".");
+    }
+    return *typical;
+}
+
+/// The reading that a drawing of the step shows.
+const Reading* readingAt(const Readings& readings, const Measure& measure, StepNumber step)
+{
+    const auto found =
+        std::find_if(readings.readings.begin(), readings.readings.end(), [&](const Reading& one) {
+            return one.measure == measure.id && one.step == step && one.value;
+        });
+    return found == readings.readings.end() ? nullptr : &*found;
+}
+
+std::vector<StillMeasured> measuredOn(const Still& still, const SheetClip& clip, const Plane& plane,
+                                      const std::vector<ComparisonRow>& rows)
+{
+    std::vector<StillMeasured> measured;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const Measure* measure = findMeasure(rows[i].measure);
+        const Reading* reading = measure ? readingAt(clip.readings, *measure, still.step) : nullptr;
+        if (!reading || measure->instant != still.instant) {
+            continue;
+        }
+        if (auto drawn = drawingOf(*measure, clip.clip.marking, still.frame, plane)) {
+            drawn->letter = letterOf(i);
+            drawn->value = reading->value;
+            drawn->se = reading->se;
+            measured.push_back(std::move(*drawn));
+        }
+    }
+    return measured;
+}
+
+Still stillOf(const SheetClip& clip, const Step& step, Instant instant, const Plane& plane,
+              const std::vector<ComparisonRow>& rows)
+{
+    Still still;
+    still.instant = instant;
+    still.step = step.number;
+    still.clip = clip.file;
+    still.captureRate = clip.clip.scene.captureRate;
+    still.frame = *frameOf(step, instant, clip.index);
+    still.landmarks = nearLandmarks(clip.clip.marking, still.frame);
+    still.segments = nearSegments(clip.clip.marking, still.frame);
+    still.measured = measuredOn(still, clip, plane, rows);
+    return still;
+}
+
+} // namespace
+
+Outcome<Shown> shownOf(const SheetClip& clip, Foot foot, const std::vector<std::string>& measures,
+                       std::optional<StepNumber> chosen)
+{
+    ASSIGN_OR_RETURN(auto plane, Plane::from(clip.clip.scene));
+    ASSIGN_OR_RETURN(auto step, stepToShow(clip, foot, measures, chosen));
+    return Shown{clip, std::move(plane), std::move(step)};
+}
+
+std::vector<Still> stillsOf(const Shown& fresh, const Shown& fatigued,
+                            const std::vector<ComparisonRow>& rows)
+{
+    const bool scaled = fresh.plane.hasScale() && fatigued.plane.hasScale();
+    std::vector<Still> stills;
+    std::vector<const Shown*> owners;
+    for (const Instant instant : {Instant::Contact, Instant::MidStance}) {
+        for (const Shown* shown : {&fresh, &fatigued}) {
+            stills.push_back(stillOf(shown->clip, shown->step, instant, shown->plane, rows));
+            stills.back().fatigued = shown == &fatigued;
+            owners.push_back(shown);
+        }
+    }
+    std::vector<CropInput> inputs;
+    for (std::size_t i = 0; i < stills.size(); ++i) {
+        const PixelPoint hip =
+            owners[i]->clip.clip.marking.find({stills[i].frame, BodySide::Near, Landmark::Hip})->at;
+        inputs.push_back({&stills[i], hip, scaled ? owners[i]->plane.cmPerPixel(hip) : 1.0});
+    }
+    cropAlike(inputs);
+    for (std::size_t i = 0; i < stills.size(); ++i) {
+        stills[i].plumb =
+            plumbThrough(inputs[i].hip, stills[i].cropFrom.v, stills[i].cropTo.v, owners[i]->plane);
+    }
+    return stills;
+}
+
+} // namespace latemile

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/still_choice.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace latemile {
+namespace {
+
+bool showsBody(FrameNumber frame, const Marking& marking)
+{
+    const auto others =
+        std::count_if(sideViewLandmarks.begin(), sideViewLandmarks.end(), [&](Landmark landmark) {
+            return landmark != Landmark::Hip && marking.find({frame, BodySide::Near, landmark});
+        });
+    return marking.find({frame, BodySide::Near, Landmark::Hip}) && others >= 2;
+}
+
+double medianOf(std::vector<double> values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    if (values.size() % 2 == 1) {
+        return *middle;
+    }
+    return (*middle + *std::max_element(values.begin(), middle)) / 2.0;
+}
+
+/// A measure's values by step number, with what is typical of them.
+struct Typical {
+    std::map<int, double> values;
+    double median{};
+    double spread{}; ///< mean distance from the median; 0 where all are alike
+};
+
+bool belongsTo(const Reading& reading, const std::string& measure, Foot foot)
+{
+    return reading.measure == measure && reading.step && reading.value &&
+           reading.foot.value_or(foot) == foot;
+}
+
+Typical typicalOf(const Readings& readings, const std::string& measure, Foot foot)
+{
+    Typical typical;
+    std::vector<double> values;
+    for (const Reading& reading : readings.readings) {
+        if (belongsTo(reading, measure, foot)) {
+            typical.values[reading.step->value] = *reading.value;
+            values.push_back(*reading.value);
+        }
+    }
+    if (values.empty()) {
+        return typical;
+    }
+    typical.median = medianOf(values);
+    for (const double value : values) {
+        typical.spread += std::abs(value - typical.median);
+    }
+    typical.spread /= static_cast<double>(values.size());
+    return typical;
+}
+
+double distance(const Typical& typical, StepNumber step)
+{
+    if (typical.values.empty()) {
+        return 0.0; // nobody has it: it tells no step from another
+    }
+    const auto found = typical.values.find(step.value);
+    if (found == typical.values.end()) {
+        return 1.0;
+    }
+    return typical.spread > 0.0 ? std::abs(found->second - typical.median) / typical.spread : 0.0;
+}
+
+bool isConfirmed(const Readings& readings, const Step& step)
+{
+    bool any = false;
+    for (const Reading& reading : readings.readings) {
+        if (reading.step == step.number && reading.value) {
+            any = true;
+            if (!reading.confirmed) {
+                return false;
+            }
+        }
+    }
+    return any;
+}
+
+} // namespace
+
+bool canBeShown(const Step& step, const Marking& marking, const FrameIndex& index)
+{
+    const auto contact = frameOf(step, Instant::Contact, index);
+    const auto midStance = frameOf(step, Instant::MidStance, index);
+    return contact && midStance && showsBody(*contact, marking) && showsBody(*midStance, marking);
+}
+
+std::optional<Step> typicalStep(const Readings& readings, const Marking& marking,
+                                const FrameIndex& index, Foot foot,
+                                const std::vector<std::string>& measures)
+{
+    std::vector<Typical> typicals;
+    for (const std::string& measure : measures) {
+        typicals.push_back(typicalOf(readings, measure, foot));
+    }
+    std::optional<Step> best;
+    std::pair<bool, double> bestRank; // unconfirmed last, then by distance
+    for (const Step& step : readings.steps) {
+        if (step.foot != foot || !canBeShown(step, marking, index)) {
+            continue;
+        }
+        double sum = 0.0;
+        for (const Typical& typical : typicals) {
+            sum += distance(typical, step.number);
+        }
+        const std::pair rank{!isConfirmed(readings, step), sum};
+        if (!best || rank < bestRank) {
+            best = step;
+            bestRank = rank;
+        }
+    }
+    return best;
+}
+
+InstantCount countInstants(const std::vector<Step>& steps, const Marking& marking,
+                           const FrameIndex& index)
+{
+    InstantCount count;
+    for (const Step& step : steps) {
+        for (const Instant instant :
+             {Instant::Contact, Instant::MidStance, Instant::ToeOff, Instant::MidSwing}) {
+            const auto frame = frameOf(step, instant, index);
+            bool marked = false;
+            bool placed = step.origin == Origin::Placed;
+            for (const Landmark landmark : sideViewLandmarks) {
+                const Mark* mark =
+                    frame ? marking.find({*frame, BodySide::Near, landmark}) : nullptr;
+                marked = marked || mark;
+                placed = placed && (!mark || mark->origin == Origin::Placed);
+            }
+            count.marked += marked ? 1 : 0;
+            count.confirmed += marked && placed ? 1 : 0;
+        }
+    }
+    return count;
+}
+
+} // namespace latemile

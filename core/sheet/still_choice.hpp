@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/frame_index.hpp"
+#include "core/measures/readings.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace latemile {
+
+/// True when the step can be shown: hip and at least two more near landmarks are marked both at
+/// contact and at mid-stance.
+[[nodiscard]] bool canBeShown(const Step& step, const Marking& marking, const FrameIndex& index);
+
+/// The step that stands for the clip on a sheet: of `foot`, showable, and in `measures` together
+/// nearest to the median of the clip's steps of that foot, each measure in its own spread; a
+/// measure it lacks counts as one spread off. Confirmed steps (every reading from placed marks and
+/// events) go before others; of two equally near the earlier. Nothing where no step can be shown.
+[[nodiscard]] std::optional<Step> typicalStep(const Readings& readings, const Marking& marking,
+                                              const FrameIndex& index, Foot foot,
+                                              const std::vector<std::string>& measures);
+
+/// How many instants of a clip bear near landmarks, and at how many the coach placed them all as
+/// well as the step's contact and toe-off.
+struct InstantCount {
+    int confirmed{};
+    int marked{};
+};
+[[nodiscard]] InstantCount countInstants(const std::vector<Step>& steps, const Marking& marking,
+                                         const FrameIndex& index);
+
+} // namespace latemile
