@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/comparison_text.hpp"
+
+#include "app/batch/text_table.hpp"
+#include "core/compare/rounding.hpp"
+#include "core/csv.hpp"
+#include "core/measures/measure.hpp"
+
+namespace latemile::batch {
+
+namespace {
+
+std::string footWord(const std::optional<Foot>& foot)
+{
+    return foot ? std::string(nameOf(*foot)) : "both";
+}
+
+/// The row's numbers, all rounded to the place of the change's error.
+struct RowNumbers {
+    std::string fresh;
+    std::string fatigued;
+    std::string change;
+};
+
+RowNumbers numbersOf(const ComparisonRow& row, int most)
+{
+    const auto mean = [&](const SideOfRow& side) {
+        return side.mean ? roundedTogether(*side.mean, row.halfWidth.value_or(0.0), most).value
+                         : std::string();
+    };
+    RowNumbers numbers{mean(row.fresh), mean(row.fatigued), {}};
+    if (row.change) {
+        const auto change = roundedTogether(*row.change, row.halfWidth.value_or(0.0), most);
+        numbers.change = (*row.change > 0 ? "+" : "") + change.value +
+                         (row.halfWidth ? " \u00b1 " + change.error : "");
+    }
+    return numbers;
+}
+
+} // namespace
+
+std::string comparisonText(const Comparison& comparison)
+{
+    TextTable table({"measure", "foot", ">fresh", ">fatigued", ">change", "unit", "verdict", ""});
+    for (const auto& row : comparison.rows) {
+        const auto* measure = findMeasure(row.measure);
+        const auto numbers = numbersOf(row, measure != nullptr ? measure->decimals : 9);
+        table.addRow({measure != nullptr ? std::string(measure->name) : row.measure,
+                      footWord(row.foot), numbers.fresh, numbers.fatigued, numbers.change,
+                      measure != nullptr ? std::string(symbolOf(measure->unit)) : "",
+                      std::string(nameOf(row.verdict)),
+                      row.verdict == Verdict::ClearChange ? row.sentence : row.reason});
+    }
+    return comparison.rows.empty()
+               ? "There is no measure that both clips have.\n"
+               : table.text() + "(change: fatigued less fresh, with the half-width of its 95 % "
+                                "interval)\n";
+}
+
+std::string comparisonCsv(const Comparison& comparison)
+{
+    CsvText csv({"measure", "unit", "foot", "fresh_n", "fresh_mean", "fresh_sd", "fatigued_n",
+                 "fatigued_mean", "fatigued_sd", "change", "half_width", "verdict", "reason",
+                 "sentence"});
+    for (const auto& row : comparison.rows) {
+        const auto* measure = findMeasure(row.measure);
+        csv.text(row.measure).text(measure != nullptr ? symbolOf(measure->unit) : "");
+        csv.text(footWord(row.foot));
+        for (const auto& side : {row.fresh, row.fatigued}) {
+            csv.integer(side.n).number(side.mean).number(side.sd);
+        }
+        csv.number(row.change).number(row.halfWidth).text(nameOf(row.verdict));
+        csv.text(row.reason).text(row.sentence).endRow();
+    }
+    return csv.whole();
+}
+
+} // namespace latemile::batch

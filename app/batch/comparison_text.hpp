@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/compare/comparison.hpp"
+
+#include <string>
+
+namespace latemile::batch {
+
+/// A comparison for a person at a terminal, numbers rounded to what their error deserves.
+[[nodiscard]] std::string comparisonText(const Comparison& comparison);
+/// The rows of COMPARISON.json as a tidy table, with every digit.
+[[nodiscard]] std::string comparisonCsv(const Comparison& comparison);
+
+} // namespace latemile::batch

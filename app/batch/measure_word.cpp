@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/arguments.hpp"
+#include "app/batch/progress.hpp"
+#include "app/batch/readings_text.hpp"
+#include "app/batch/session_folder.hpp"
+#include "app/batch/word.hpp"
+#include "core/clip/clip_reader.hpp"
+#include "core/json_file.hpp"
+#include "core/marks/marks_file.hpp"
+#include "core/measures/readings_file.hpp"
+#include "core/store/marked_clip.hpp"
+#include "core/whole_file.hpp"
+
+namespace latemile::batch {
+
+namespace {
+
+struct Asked {
+    std::filesystem::path clip; ///< or the folder of a session
+    std::filesystem::path marks;
+    std::filesystem::path contacts;
+    std::filesystem::path scene;
+    std::filesystem::path athlete;
+    std::string condition; ///< not empty: the clip of that condition in a session's folder
+    std::filesystem::path out;
+    bool unconfirmedToo{};
+    bool json{};
+};
+
+Outcome<AthleteFacts> athleteOf(const Asked& asked)
+{
+    if (asked.athlete.empty()) {
+        return AthleteFacts{};
+    }
+    ASSIGN_OR_RETURN(const auto athlete, readAthlete(asked.athlete));
+    return factsOf(athlete);
+}
+
+Outcome<Readings> readingsFromFiles(const Asked& asked)
+{
+    SessionClip clip;
+    clip.file = asked.clip.string();
+    ASSIGN_OR_RETURN(clip.scene, readScene(asked.scene));
+    ASSIGN_OR_RETURN(const auto athlete, athleteOf(asked));
+    ClipOptions options;
+    options.captureRate = clip.scene.captureRate;
+    ASSIGN_OR_RETURN(const auto reader, ClipReader::open(asked.clip, options));
+    const auto& facts = reader.facts();
+    ASSIGN_OR_RETURN(clip.marking.marks,
+                     readMarks(asked.marks, reader.index(), facts.width, facts.height));
+    ASSIGN_OR_RETURN(clip.marking.stances, readContacts(asked.contacts, reader.index()));
+    return readingsOf(markedClipOf(clip, {}, facts, reader.index(), athlete), asked.unconfirmedToo);
+}
+
+Outcome<Readings> readingsFromSession(const Asked& asked)
+{
+    ASSIGN_OR_RETURN(const auto opened, openSessionFolder(asked.clip));
+    const auto* clip = findClip(opened.session, asked.condition);
+    if (clip == nullptr) {
+        return fail(Error::Kind::NotFound, "The session in " + asked.clip.string() + " has no " +
+                                               asked.condition + " clip filmed from a side.");
+    }
+    return readingsOf(asked.clip, opened.session, *clip, factsOf(opened.athlete));
+}
+
+Outcome<std::string> measure(const Asked& asked)
+{
+    const Progress progress("Reading " + asked.clip.string());
+    ASSIGN_OR_RETURN(const auto readings, asked.condition.empty() ? readingsFromFiles(asked)
+                                                                  : readingsFromSession(asked));
+    if (!asked.out.empty()) {
+        RETURN_IF_ERROR(replaceFile(asked.out, endingOf(asked.out) == ".csv"
+                                                   ? readingsCsv(readings)
+                                                   : jsonText(toJson(readings))));
+    }
+    if (asked.json) {
+        return jsonText(toJson(readings));
+    }
+    return asked.out.empty() ? readingsText(readings)
+                             : "The readings of " + std::to_string(readings.steps.size()) +
+                                   " steps are in " + asked.out.string() + ".\n";
+}
+
+} // namespace
+
+void addMeasure(CLI::App& program, Job& job)
+{
+    auto asked = std::make_shared<Asked>();
+    auto* word = program.add_subcommand(
+        "measure", "The readings of a marked clip, each with its standard error");
+    addPath(*word, "CLIP", asked->clip, "The video file, or with --condition a session's folder");
+    auto* condition =
+        word->add_option("--condition", asked->condition,
+                         "Instead of the files below: which clip of the session's folder")
+            ->type_name("")
+            ->check(CLI::IsMember({"fresh", "fatigued", "other"}));
+    addInput(*word, "--marks", asked->marks, "Landmarks (MARKS.csv)")->excludes(condition);
+    addInput(*word, "--contacts", asked->contacts, "Contacts and toe-offs (CONTACTS.csv)")
+        ->excludes(condition);
+    addInput(*word, "--scene", asked->scene, "Scale, plumb line, belt speed (SCENE.json)")
+        ->excludes(condition);
+    addInput(*word, "--athlete", asked->athlete, "Who was filmed (athlete.json)")
+        ->excludes(condition);
+    addOut(*word, asked->out, {".json", ".csv"}, "The readings to write, as JSON or CSV");
+    word->add_flag("--unconfirmed", asked->unconfirmedToo,
+                   "Count followed and proposed marks in the means too")
+        ->excludes(condition);
+    addJson(*word, asked->json);
+    word->callback([asked, &job] {
+        const bool whole =
+            !asked->marks.empty() && !asked->contacts.empty() && !asked->scene.empty();
+        if (!whole && asked->condition.empty()) {
+            throw CLI::RequiredError("measure: --marks, --contacts and --scene (or --condition)");
+        }
+        job = [asked] { return measure(*asked); };
+    });
+}
+
+} // namespace latemile::batch

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The one word that needs Qt: it paints.
+#include "app/batch/arguments.hpp"
+#include "app/batch/progress.hpp"
+#include "app/batch/session_folder.hpp"
+#include "app/batch/word.hpp"
+#include "app/resource_folder.hpp"
+#include "core/compare/cues.hpp"
+#include "core/json_file.hpp"
+#include "core/sheet/sheet_content.hpp"
+#include "ui/sheet/sheet_files.hpp"
+
+#include <QGuiApplication>
+
+#include <iostream>
+#include <map>
+
+namespace latemile::batch {
+
+namespace {
+
+struct Asked {
+    std::filesystem::path folder;
+    std::filesystem::path out;
+    ui::SheetStyle style;
+    SheetChoice choice;
+    bool json{};
+};
+
+Outcome<SheetContent> contentOf(const Asked& asked)
+{
+    ASSIGN_OR_RETURN(const auto opened, openSessionFolder(asked.folder));
+    ASSIGN_OR_RETURN(const auto cues, readCues(resourceFolder() / "cues.json"));
+    return sheetContent(asked.folder, opened.session, opened.athlete, cues, asked.choice);
+}
+
+Outcome<void> write(const SheetContent& content, const Asked& asked)
+{
+    ASSIGN_OR_RETURN(const auto pictures, ui::loadStills(content));
+    return endingOf(asked.out) == ".pdf"
+               ? ui::writeSheetPdf(content, pictures, asked.out, asked.style)
+               : ui::writeSheetPng(content, pictures, asked.out, asked.style);
+}
+
+std::string answer(const Asked& asked, const SheetContent& content)
+{
+    if (asked.json) {
+        return jsonText({{"file", asked.out.string()},
+                         {"athlete", content.athlete},
+                         {"date", content.date},
+                         {"rows", content.rows.size()},
+                         {"cues", content.cues.size()},
+                         {"confirmed", content.confirmed}});
+    }
+    return "The sheet of " + content.athlete + ", " + content.date + ", is in " +
+           asked.out.string() + ".\n";
+}
+
+/// Standard error holds one sentence when something fails: Qt's notes about this machine's
+/// desktop are none of the caller's business.
+void keepGraveMessages(QtMsgType type, const QMessageLogContext&, const QString& message)
+{
+    if (type == QtCriticalMsg || type == QtFatalMsg) {
+        std::cerr << message.toStdString() << std::endl;
+    }
+}
+
+Outcome<std::string> writeSheet(const Asked& asked)
+{
+    qInstallMessageHandler(&keepGraveMessages);
+    // Nobody looks on: without this the program would want a display it does not need.
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+    std::string name = "latemile-batch";
+    char* arguments[] = {name.data(), nullptr};
+    int count = 1;
+    const QGuiApplication application(count, arguments);
+    const Progress progress("Making the sheet of " + asked.folder.string());
+    ASSIGN_OR_RETURN(const auto content, contentOf(asked));
+    RETURN_IF_ERROR(write(content, asked));
+    return answer(asked, content);
+}
+
+} // namespace
+
+void addSheet(CLI::App& program, Job& job)
+{
+    auto asked = std::make_shared<Asked>();
+    auto* word = program.add_subcommand("sheet", "The page an athlete takes home");
+    addPath(*word, "SESSION_FOLDER", asked->folder,
+            "The folder that holds session.json, in the athlete's own");
+    addOut(*word, asked->out, {".pdf", ".png"}, "The sheet to write, as PDF or picture")
+        ->required();
+    word->add_option("--paper", asked->style.paper, "a4 (without this) or letter")
+        ->type_name("")
+        ->transform(CLI::CheckedTransformer(
+            std::map<std::string, ui::Paper>{{"a4", ui::Paper::A4}, {"letter", ui::Paper::Letter}},
+            CLI::ignore_case));
+    word->add_flag("--inches", asked->style.inches, "Lengths in inches, speeds in miles");
+    word->add_flag("--large-print", asked->style.largePrint, "Larger type");
+    word->add_flag("--black-and-white", asked->style.blackAndWhite, "No colours");
+    word->add_flag("--hide-name", asked->choice.hideName, "The athlete's code instead of the name");
+    addJson(*word, asked->json);
+    word->callback([asked, &job] { job = [asked] { return writeSheet(*asked); }; });
+}
+
+} // namespace latemile::batch

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/outcome.hpp"
+
+#include <CLI/App.hpp>
+
+#include <functional>
+#include <string>
+
+namespace latemile::batch {
+
+/// What a word of latemile-batch does once its arguments are read: the text for standard output.
+using Job = std::function<Outcome<std::string>()>;
+
+/// Each adds one word to the program. When that word is the one asked for, `job`, which must
+/// outlive the parsing, becomes what it does.
+void addInspect(CLI::App& program, Job& job);
+void addFrame(CLI::App& program, Job& job);
+void addMeasure(CLI::App& program, Job& job);
+void addCompare(CLI::App& program, Job& job);
+void addSheet(CLI::App& program, Job& job);
+
+} // namespace latemile::batch
