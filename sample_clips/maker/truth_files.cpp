@@ -259,8 +259,8 @@ Outcome<void> writeContacts(const Truth& truth, const std::filesystem::path& fil
 {
     std::string text = "foot,contact_s,toe_off_s,origin,se_s\n";
     for (const auto& it : truth.contacts) {
-        text += nameOf(it.foot) + "," + number("%.6f", it.ruleContact) + "," +
-                number("%.6f", it.ruleToeOff) + ",placed,\n";
+        text += nameOf(it.foot) + "," + number("%.9f", it.ruleContact) + "," +
+                number("%.9f", it.ruleToeOff) + ",placed,\n";
     }
     return writeText(file, text);
 }
