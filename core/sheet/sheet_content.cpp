@@ -67,9 +67,7 @@ void addWords(SheetContent& content, const SheetClip& fresh, const SheetClip& fa
     content.inclinePercent = fresh.clip.inclinePercent;
     content.cautions = usualCautions();
     content.confirmed = confirmedWords(fresh, fatigued);
-    content.errorWords =
-        "\u00b1 is the 95 % error of the change: steps, marking, camera and scale. "
-        "A clear change is larger than that.";
+    content.errorWords = errorWords();
 }
 
 } // namespace

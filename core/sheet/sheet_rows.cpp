@@ -4,6 +4,7 @@
 #include "core/compare/rounding.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace latemile {
 namespace {
@@ -40,6 +41,28 @@ std::string sentenceOf(const ComparisonRow& row, const Measure& measure, Lengths
                   : row.sentence;
 }
 
+/// As many as the error deserves; one more where a clear change would else look no larger than its
+/// error.
+int decimalsShown(const ComparisonRow& row, const Measure& measure, double half, Lengths lengths)
+{
+    const int most = mostDecimals(measure, lengths);
+    if (half <= 0.0) {
+        return most;
+    }
+    const int decimals = std::min(decimalsFor(half), most);
+    const double change = std::abs(inLengths(row.change.value_or(0.0), measure.unit, lengths));
+    const bool looksEqual = fixedText(change, decimals) == fixedText(half, decimals);
+    return row.verdict == Verdict::ClearChange && looksEqual ? decimals + 1 : decimals;
+}
+
+/// "+3.1 ± 1.2"; an error below the last place shows as one of it, never as nothing.
+std::string changeText(double change, double half, int decimals)
+{
+    const std::string text = printed(fixedText(change, decimals), Sign::Always);
+    const double smallest = std::pow(10.0, -decimals);
+    return half > 0.0 ? text + " \u00b1 " + fixedText(std::max(half, smallest), decimals) : text;
+}
+
 } // namespace
 
 std::vector<ComparisonRow> rowsForSheet(const Comparison& comparison,
@@ -65,30 +88,24 @@ SheetRow sheetRow(const ComparisonRow& row, std::string letter, Lengths lengths)
     told.letter = std::move(letter);
     told.verdict = row.verdict;
     told.reason = row.reason;
+    told.fresh = told.fatigued = told.change = noNumber;
     const Measure* measure = findMeasure(row.measure);
     if (!measure) {
         told.name = row.measure;
         told.sentence = row.sentence;
-        told.fresh = told.fatigued = told.change = noNumber;
         return told;
     }
     told.name = measure->name;
     told.unit = unitWords(measure->unit, lengths);
     told.sentence = sentenceOf(row, *measure, lengths);
     const double half = inLengths(row.halfWidth.value_or(0.0), measure->unit, lengths);
-    const int most = mostDecimals(*measure, lengths);
-    const int decimals = half > 0.0 ? std::min(decimalsFor(half), most) : most;
+    const int decimals = decimalsShown(row, *measure, half, lengths);
     told.fresh = meanText(row.fresh.mean, *measure, decimals, lengths);
     told.fatigued = meanText(row.fatigued.mean, *measure, decimals, lengths);
-    told.change = noNumber;
     const bool judged = row.verdict == Verdict::ClearChange || row.verdict == Verdict::WithinError;
     if (row.change && judged) { // a refused change in figures would be read as one all the same
-        const auto pair =
-            roundedTogether(inLengths(*row.change, measure->unit, lengths), half, most);
-        told.change = printed(pair.value, Sign::Always);
-        if (half > 0.0) {
-            told.change += " \u00b1 " + pair.error;
-        }
+        const double change = inLengths(*row.change, measure->unit, lengths);
+        told.change = changeText(change, half, decimals);
     }
     return told;
 }

@@ -44,7 +44,9 @@ SheetContent toldIn(SheetContent content, Lengths lengths)
     for (Still& still : content.stills) {
         for (StillMeasured& measured : still.measured) {
             const Measure* measure = findMeasure(measured.measure);
-            if (measure && measured.value) {
+            // One step of an upper-body measure is no reading of it: only steps of both feet are.
+            const bool ofOneStep = measure && measure->feet != Feet::Together;
+            if (ofOneStep && measured.value) {
                 measured.label = readingWords(*measured.value, measured.se, *measure, lengths);
             }
         }

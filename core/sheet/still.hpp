@@ -40,7 +40,7 @@ struct StillArc {
 struct StillMeasured {
     std::string measure;         ///< id
     std::string letter;          ///< of its row in the sheet's table: "A"
-    std::string label;           ///< "21.4 cm"
+    std::string label;           ///< "21.4 cm"; empty where one step tells no reading
     std::optional<double> value; ///< at this step, in the measure's unit
     std::optional<double> se;
     std::vector<StillLine> lines;

@@ -47,8 +47,7 @@ std::vector<Gathered> quietRows(const SheetContent& content)
         if (row.verdict == Verdict::ClearChange) {
             continue;
         }
-        const QString reason =
-            row.verdict == Verdict::WithinError ? QString() : qt(row.reason).trimmed();
+        const QString reason = qt(row.reason).trimmed();
         auto found = std::find_if(groups.begin(), groups.end(), [&](const Gathered& group) {
             return group.verdict == row.verdict && group.reason == reason;
         });

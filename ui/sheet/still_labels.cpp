@@ -143,14 +143,12 @@ std::vector<PlacedLabel> placeLabels(const Still& still, const QRectF& rect, con
     const double pad = 2.0 * twipsPerPoint;
     const double height = 1.5 * type.size(Role::Small);
     const QRectF bounds = rect.adjusted(pad, pad, -pad, -pad);
-    const bool lettersOnly =
-        rect.width() < narrowStill &&
-        !std::any_of(still.measured.begin(), still.measured.end(),
-                     [](const StillMeasured& measured) { return measured.letter.empty(); });
     std::vector<PlacedLabel> placed;
     for (const StillMeasured& measured : still.measured) {
         PlacedLabel label;
         label.letter = QString::fromStdString(measured.letter);
+        const bool lettersOnly =
+            !label.letter.isEmpty() && (rect.width() < narrowStill || measured.label.empty());
         label.text = lettersOnly ? QString() : QString::fromStdString(measured.label);
         const double badge = label.letter.isEmpty() ? 0.0 : 1.15 * type.size(Role::Small);
         const double words = textWidth(label.text, type.font(Role::SmallBold));

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/sheet_content.hpp"
+
+#include "tests/catch.hpp"
+
+#include <algorithm>
+
+using namespace latemile;
+
+namespace {
+
+const std::filesystem::path athleteFolder = LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga";
+const std::filesystem::path firstVisit = athleteFolder / "2026-08-29";
+
+struct Visit {
+    Session session = *readSession(firstVisit);
+    Athlete athlete = *readAthlete(athleteFolder / "athlete.json");
+    std::vector<Cue> cues = *readCues(LATEMILE_SOURCE_DIR "/resources/cues.json");
+    [[nodiscard]] Outcome<SheetContent> sheet(const SheetChoice& choice = {}) const
+    {
+        return sheetContent(firstVisit, session, athlete, cues, choice);
+    }
+};
+
+} // namespace
+
+TEST_CASE("the first visit's sheet tells the fading that the clips were made with", "[sheet]")
+{
+    // The clips' own description: late in the run contact is longer, the foot further ahead on a
+    // straighter knee, head and trunk forward.
+    const Visit visit;
+    const auto content = visit.sheet();
+    REQUIRE(content);
+    REQUIRE(content->rows.size() == 6);
+    REQUIRE(content->stills.size() == 4);
+    for (const ComparisonRow& row : content->compared) {
+        CAPTURE(row.measure);
+        CHECK(row.verdict == Verdict::ClearChange);
+        CHECK((*row.change > 0.0) == (row.measure != "knee_flex_contact"));
+    }
+    CHECK(content->cues.size() == 2);
+    CHECK(content->seeClinician.empty());
+    CHECK(content->athlete == visit.athlete.name);
+    for (const Still& still : content->stills) {
+        CHECK_FALSE(still.landmarks.empty());
+        CHECK(still.measured.size() >= 2);
+    }
+}
+
+TEST_CASE("both conditions show the near foot, fresh first, contact before mid-stance", "[sheet]")
+{
+    const Visit visit;
+    const auto content = visit.sheet();
+    REQUIRE(content);
+    const auto& stills = content->stills;
+    CHECK_FALSE(stills[0].fatigued);
+    CHECK(stills[1].fatigued);
+    CHECK(stills[0].instant == Instant::Contact);
+    CHECK(stills[2].instant == Instant::MidStance);
+    CHECK(stills[0].step == stills[2].step);
+    CHECK(stills[2].frame > stills[0].frame);
+}
+
+TEST_CASE("pain in any clip turns the cues into the way to a clinician", "[sheet]")
+{
+    Visit visit;
+    visit.session.clips.back().pain = true;
+    visit.session.cues = {"stay_tall"};
+    const auto content = visit.sheet();
+    REQUIRE(content);
+    CHECK(content->cues.empty());
+    CHECK(content->seeClinician.find("licensed clinician") != std::string::npos);
+}
+
+TEST_CASE("what the coach chose stands on the sheet, in that order", "[sheet]")
+{
+    Visit visit;
+    visit.session.measures = {"contact_time", "foot_ahead"};
+    visit.session.cues = {"stay_tall"};
+    const auto content = visit.sheet({StepNumber{1}, {}, true});
+    REQUIRE(content);
+    REQUIRE(content->compared.size() == 2);
+    CHECK(content->compared[0].measure == "contact_time");
+    CHECK(content->cues.size() == 1);
+    CHECK(content->athlete == visit.athlete.code);
+}
+
+TEST_CASE("a session without a fatigued clip is told so in one sentence", "[sheet]")
+{
+    Visit visit;
+    std::erase_if(visit.session.clips,
+                  [](const SessionClip& clip) { return clip.condition == "fatigued"; });
+    const auto content = visit.sheet();
+    REQUIRE_FALSE(content);
+    CHECK(content.error().sentence.find("fatigued") != std::string::npos);
+}
+
+TEST_CASE("a clip without marks is told so by its file", "[sheet]")
+{
+    Visit visit;
+    for (SessionClip& clip : visit.session.clips) {
+        clip.marking.marks.clear();
+    }
+    const auto content = visit.sheet();
+    REQUIRE_FALSE(content);
+    CHECK(content.error().sentence.find("clips/") != std::string::npos);
+}
+
+TEST_CASE("every cue answers a measure of the table", "[sheet]")
+{
+    for (const Cue& cue : Visit().cues) {
+        for (const auto& answer : cue.answers) {
+            CAPTURE(cue.id, answer.measure);
+            CHECK(findMeasure(answer.measure) != nullptr);
+        }
+    }
+}
