@@ -161,7 +161,11 @@ Outcome<Session> sessionFrom(const JsonField& document)
 
 Outcome<Athlete> athleteFrom(const JsonField& document)
 {
-    RETURN_IF_ERROR(needVersion(document, version));
+    // Like a scene, an athlete may be written by hand or by a script: without a version it is ours.
+    ASSIGN_OR_RETURN(const auto stated, document.maybe("version"));
+    if (stated) {
+        RETURN_IF_ERROR(needVersion(document, version));
+    }
     Athlete athlete;
     ASSIGN_OR_RETURN(athlete.code, document.text("code"));
     ASSIGN_OR_RETURN(athlete.name, document.optionalText("name"));
