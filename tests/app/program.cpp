@@ -7,6 +7,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <regex>
+
 namespace latemile::tests {
 
 namespace {
@@ -46,7 +48,9 @@ Ran run(const std::string& program, const std::vector<std::string>& arguments)
 
 Ran batch(const std::vector<std::string>& arguments)
 {
-    return run(LATEMILE_BATCH, arguments);
+    auto ran = run(LATEMILE_BATCH, arguments);
+    ran.err = std::regex_replace(ran.err, std::regex("[^\n]* \\.\\.\\. [0-9]+ s\n"), "");
+    return ran;
 }
 
 } // namespace latemile::tests

@@ -16,7 +16,8 @@ struct Ran {
 /// Runs a program by its path, or by its name when it stands on the search path, without a shell
 /// and without input.
 Ran run(const std::string& program, const std::vector<std::string>& arguments);
-/// Runs the latemile-batch just built.
+/// Runs the latemile-batch just built. Its lines of progress, which come on a busy machine, are
+/// left out of `err`.
 Ran batch(const std::vector<std::string>& arguments);
 
 } // namespace latemile::tests
