@@ -30,6 +30,8 @@ public:
     void open(const std::filesystem::path& file, const ClipOptions& options);
 
     [[nodiscard]] bool isOpen() const { return m_source != nullptr; }
+    /// True while an answer is on its way.
+    [[nodiscard]] bool isBusy() const { return m_waiting; }
     /// Only while open.
     [[nodiscard]] const ClipFacts& facts() const;
     [[nodiscard]] const FrameIndex& index() const;

@@ -309,9 +309,9 @@ void MarksPage::tellWork()
             asked += m_flow->frameOf(place) && !m_flow->asked(place).empty() ? 1 : 0;
         }
     }
-    m_progress->setText(steps == 0 ? tr("No steps yet")
-                                   : tr("%n step(s), ", "", steps) +
-                                         tr("%1 of %2 cells to do").arg(open).arg(asked));
+    m_progress->setText(
+        steps == 0 ? tr("No steps yet")
+                   : tr("Steps: %1, cells to do: %2 of %3").arg(steps).arg(open).arg(asked));
     tellHint();
 }
 

@@ -16,7 +16,9 @@
 namespace latemile::ui {
 namespace {
 
-constexpr int pictureHeight = 6 * gridStep;
+constexpr int pictureHeight = 8 * gridStep;
+/// Of the picture's height: a runner fills about so much of it.
+constexpr double shownShare = 0.8;
 constexpr int stateHeight = 2 * gridStep;
 constexpr int pad = gridStep / 2;
 
@@ -99,28 +101,35 @@ void StepDelegate::paintPicture(QPainter& painter, const QRect& box, const StepI
         return;
     }
     const Marking& marking = m_flow.clip()->marking();
-    double middle = image.width() / 2.0;
-    double sum = 0;
+    QPointF sum;
     int count = 0;
     const auto from = marking.marks.lower_bound({*frame, BodySide{}, Landmark{}});
     for (auto it = from; it != marking.marks.end() && it->first.frame == *frame; ++it) {
-        sum += it->second.at.u / m_thumbnails.reduction();
+        sum += QPointF(it->second.at.u, it->second.at.v) / m_thumbnails.reduction();
         ++count;
     }
-    if (count > 0) {
-        middle = sum / count;
+    // Without marks on this frame the athlete is where the clip's other marks are.
+    for (auto it = marking.marks.begin(); count == 0 && it != marking.marks.end(); ++it) {
+        if (it->first.landmark == Landmark::Hip) {
+            sum = QPointF(it->second.at.u, it->second.at.v) / m_thumbnails.reduction();
+            count = 1;
+        }
     }
-    const double part = std::min<double>(image.width(), image.height() * box.width() /
-                                                            static_cast<double>(box.height()));
+    const double middle = count > 0 ? sum.x() / count : image.width() / 2.0;
+    const double centre = count > 0 ? sum.y() / count : image.height() / 2.0;
+    const double high = image.height() * shownShare;
+    const double part =
+        std::min<double>(image.width(), high * box.width() / static_cast<double>(box.height()));
     const double left = std::clamp(middle - part / 2, 0.0, image.width() - part);
+    const double top = std::clamp(centre - high / 2, 0.0, image.height() - high);
     painter.save();
     painter.setClipRect(box);
-    painter.drawImage(QRectF(box), image, QRectF(left, 0, part, image.height()));
+    painter.drawImage(QRectF(box), image, QRectF(left, top, part, high));
     const double zoom = box.width() / part;
     const Ink ink = inkOf(m_flow.clip()->clip().condition);
     for (auto it = from; it != marking.marks.end() && it->first.frame == *frame; ++it) {
         const QPointF at(it->second.at.u / m_thumbnails.reduction() - left,
-                         it->second.at.v / m_thumbnails.reduction());
+                         it->second.at.v / m_thumbnails.reduction() - top);
         const bool placed = it->second.origin == Origin::Placed;
         painter.setPen(QPen(Qt::white, 1));
         painter.setBrush(placed ? ink.colour : proposalInk().colour);

@@ -32,18 +32,15 @@ QPushButton[rank="main"]:disabled { background: @line; color: @quiet; border-col
 QPushButton:focus, QToolButton:focus { border: 2px solid @text; padding: 4px 11px; }
 QToolButton:focus { padding: 4px 7px; }
 QToolButton::menu-indicator { image: none; }
-QLineEdit, QComboBox, QSpinBox, QDoubleSpinBox, QDateEdit, QPlainTextEdit {
+QLineEdit, QPlainTextEdit {
     background: @card; color: @text; border: 1px solid @frame; border-radius: 4px;
     padding: 4px 8px; min-height: 20px;
     selection-background-color: @text; selection-color: @paper; }
 QPlainTextEdit { padding: 4px; }
-QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateEdit:focus,
-QPlainTextEdit:focus { border: 2px solid @text; padding: 3px 7px; }
+QLineEdit:focus, QPlainTextEdit:focus { border: 2px solid @text; padding: 3px 7px; }
+QComboBox, QSpinBox, QDoubleSpinBox { min-height: 28px; }
 QPlainTextEdit:focus { padding: 3px; }
-QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled, QDoubleSpinBox:disabled {
-    color: @quiet; border-color: @line; }
-QComboBox QAbstractItemView { background: @card; border: 1px solid @frame; outline: 0;
-    selection-background-color: @chosen; selection-color: @text; }
+QLineEdit:disabled { color: @quiet; border-color: @line; }
 QListView, QTreeView, QTableView {
     background: @card; color: @text; border: 1px solid @line; border-radius: 4px;
     gridline-color: @line; alternate-background-color: @paper; outline: 0;

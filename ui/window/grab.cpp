@@ -21,7 +21,8 @@ bool isBusy(MainWindow& window)
 {
     return window.session() != nullptr &&
            std::ranges::any_of(window.session()->clips(), [](const ClipDocument* clip) {
-               return (!clip->isOpen() && clip->fault().isEmpty()) || clip->isReading();
+               return (!clip->isOpen() && clip->fault().isEmpty()) || clip->isReading() ||
+                      clip->isBusy();
            });
 }
 
