@@ -126,7 +126,7 @@ void StepDelegate::paintPicture(QPainter& painter, const QRect& box, const StepI
     painter.setClipRect(box);
     painter.drawImage(QRectF(box), image, QRectF(left, top, part, high));
     const double zoom = box.width() / part;
-    const Ink ink = inkOf(m_flow.clip()->clip().condition);
+    const FigureInk ink = inkOf(m_flow.clip()->clip().condition);
     for (auto it = from; it != marking.marks.end() && it->first.frame == *frame; ++it) {
         const QPointF at(it->second.at.u / m_thumbnails.reduction() - left,
                          it->second.at.v / m_thumbnails.reduction() - top);

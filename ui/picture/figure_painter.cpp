@@ -16,7 +16,7 @@ constexpr std::array segments{
     std::pair{Landmark::Ankle, Landmark::Heel},     std::pair{Landmark::Heel, Landmark::Toe},
     std::pair{Landmark::Heel, Landmark::HeelTop}};
 
-const Ink& inkFor(const Mark& mark, const Ink& ink, const Ink& grey)
+const FigureInk& inkFor(const Mark& mark, const FigureInk& ink, const FigureInk& grey)
 {
     return mark.origin == Origin::Placed ? ink : grey;
 }
@@ -24,22 +24,22 @@ const Ink& inkFor(const Mark& mark, const Ink& ink, const Ink& grey)
 } // namespace
 
 void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
-                 FrameNumber frame, const Ink& ink)
+                 FrameNumber frame, const FigureInk& ink)
 {
     paintFigure(painter, map, marking, frame, ink, [](PixelPoint point) { return point; });
 }
 
 void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
-                 FrameNumber frame, const Ink& ink,
+                 FrameNumber frame, const FigureInk& ink,
                  const std::function<PixelPoint(PixelPoint)>& moved)
 {
-    const Ink grey = proposalInk();
+    const FigureInk grey = proposalInk();
     for (const auto side : {BodySide::Far, BodySide::Near, BodySide::Left, BodySide::Right}) {
         for (const auto& [first, second] : segments) {
             const Mark* a = marking.find({frame, side, first});
             const Mark* b = marking.find({frame, side, second});
             if (a != nullptr && b != nullptr) {
-                const Ink& line = a->origin == Origin::Placed ? inkFor(*b, ink, grey) : grey;
+                const FigureInk& line = a->origin == Origin::Placed ? inkFor(*b, ink, grey) : grey;
                 drawInkLine(painter, line, map.toDevice(moved(a->at)), map.toDevice(moved(b->at)),
                             map.devicePixels);
             }

@@ -13,11 +13,11 @@ namespace latemile::ui {
 
 /// The landmarks of one frame joined to a figure; what is not confirmed is grey.
 void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
-                 FrameNumber frame, const Ink& ink);
+                 FrameNumber frame, const FigureInk& ink);
 
 /// The same with every place moved on its way, for a ghost laid over another clip's picture.
 void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
-                 FrameNumber frame, const Ink& ink,
+                 FrameNumber frame, const FigureInk& ink,
                  const std::function<PixelPoint(PixelPoint)>& moved);
 
 } // namespace latemile::ui

@@ -13,7 +13,7 @@ const QColor rim(255, 255, 255, 210);
 
 } // namespace
 
-Ink inkOf(const std::string& condition)
+FigureInk inkOf(const std::string& condition)
 {
     // The picture is the same in both themes, so are the inks on it.
     const Tokens tokens = lightTokens();
@@ -26,12 +26,12 @@ Ink inkOf(const std::string& condition)
     return {.colour = QColor(0x30, 0x34, 0x38), .dashed = false, .hollow = false};
 }
 
-Ink proposalInk()
+FigureInk proposalInk()
 {
     return {.colour = QColor(0x6a, 0x6e, 0x72), .dashed = false, .hollow = false};
 }
 
-void drawInkLine(QPainter& painter, const Ink& ink, QPointF from, QPointF to, double devicePixels)
+void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to, double devicePixels)
 {
     painter.setPen(QPen(rim, 4 * devicePixels, Qt::SolidLine, Qt::RoundCap));
     painter.drawLine(from, to);
@@ -43,7 +43,7 @@ void drawInkLine(QPainter& painter, const Ink& ink, QPointF from, QPointF to, do
     painter.drawLine(from, to);
 }
 
-void drawInkDot(QPainter& painter, const Ink& ink, QPointF at, double devicePixels)
+void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels)
 {
     const double radius = 4.5 * devicePixels;
     painter.setPen(QPen(rim, 4.5 * devicePixels));

@@ -14,18 +14,18 @@ namespace latemile::ui {
 
 /// How a condition's lines and dots look on a picture: fresh solid and filled, fatigued dashed and
 /// hollow, so that colour is never the only sign.
-struct Ink {
+struct FigureInk {
     QColor colour;
     bool dashed{};
     bool hollow{};
 };
-[[nodiscard]] Ink inkOf(const std::string& condition);
+[[nodiscard]] FigureInk inkOf(const std::string& condition);
 /// For marks nobody confirmed.
-[[nodiscard]] Ink proposalInk();
+[[nodiscard]] FigureInk proposalInk();
 
 /// A line with a pale rim, readable on any picture. Points are device pixels.
-void drawInkLine(QPainter& painter, const Ink& ink, QPointF from, QPointF to, double devicePixels);
-void drawInkDot(QPainter& painter, const Ink& ink, QPointF at, double devicePixels);
+void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to, double devicePixels);
+void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels);
 /// A ring around the mark the keyboard acts on.
 void drawChosenRing(QPainter& painter, QPointF at, double devicePixels);
 /// Letters on a dark plate, their left middle at `at`.
