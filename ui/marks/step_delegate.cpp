@@ -12,6 +12,8 @@
 #include <QPainterPath>
 
 #include <algorithm>
+#include <cstdlib>
+#include <optional>
 
 namespace latemile::ui {
 namespace {
@@ -50,6 +52,21 @@ void paintSign(QPainter& painter, QPointF centre, CellState state, const Tokens&
         painter.drawEllipse(centre, r - 1, r - 1);
         return;
     }
+}
+
+/// The athlete is cut out around the hip of this frame, or of the marked frame nearest to it.
+std::optional<PixelPoint> hipNear(const Marking& marking, FrameNumber frame)
+{
+    std::optional<PixelPoint> nearest;
+    std::int64_t best = 0;
+    for (const auto& [key, mark] : marking.marks) {
+        const std::int64_t away = std::abs(key.frame.value - frame.value);
+        if (key.landmark == Landmark::Hip && (!nearest || away < best)) {
+            nearest = mark.at;
+            best = away;
+        }
+    }
+    return nearest;
 }
 
 } // namespace
@@ -101,22 +118,12 @@ void StepDelegate::paintPicture(QPainter& painter, const QRect& box, const StepI
         return;
     }
     const Marking& marking = m_flow.clip()->marking();
-    QPointF sum;
-    int count = 0;
     const auto from = marking.marks.lower_bound({*frame, BodySide{}, Landmark{}});
-    for (auto it = from; it != marking.marks.end() && it->first.frame == *frame; ++it) {
-        sum += QPointF(it->second.at.u, it->second.at.v) / m_thumbnails.reduction();
-        ++count;
-    }
-    // Without marks on this frame the athlete is where the clip's other marks are.
-    for (auto it = marking.marks.begin(); count == 0 && it != marking.marks.end(); ++it) {
-        if (it->first.landmark == Landmark::Hip) {
-            sum = QPointF(it->second.at.u, it->second.at.v) / m_thumbnails.reduction();
-            count = 1;
-        }
-    }
-    const double middle = count > 0 ? sum.x() / count : image.width() / 2.0;
-    const double centre = count > 0 ? sum.y() / count : image.height() / 2.0;
+    const PixelPoint hip = hipNear(marking, *frame)
+                               .value_or(PixelPoint{image.width() * m_thumbnails.reduction() / 2,
+                                                    image.height() * m_thumbnails.reduction() / 2});
+    const double middle = hip.u / m_thumbnails.reduction();
+    const double centre = hip.v / m_thumbnails.reduction();
     const double high = image.height() * shownShare;
     const double part =
         std::min<double>(image.width(), high * box.width() / static_cast<double>(box.height()));

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/page_list.hpp"
 
+#include "ui/compare/compare_page.hpp"
 #include "ui/marks/marks_page.hpp"
+#include "ui/readings/readings_page.hpp"
 
 #include <QCoreApplication>
 
@@ -18,6 +20,8 @@ QWidget* make(const PageContext& context, QWidget* parent)
 
 constexpr std::array pages{
     PageEntry{"marks", QT_TRANSLATE_NOOP("Pages", "Marks"), &make<MarksPage>},
+    PageEntry{"readings", QT_TRANSLATE_NOOP("Pages", "Readings"), &make<ReadingsPage>},
+    PageEntry{"compare", QT_TRANSLATE_NOOP("Pages", "Fresh | Fatigued"), &make<ComparePage>},
 };
 
 } // namespace

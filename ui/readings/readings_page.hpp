@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/page/page_context.hpp"
+#include "ui/readings/reading_tool.hpp"
+
+#include <QWidget>
+
+class QLabel;
+class QModelIndex;
+class QTableView;
+
+namespace latemile::ui {
+
+class FrameView;
+class Player;
+class ReadingsTable;
+
+/// Every reading of a clip with its error; a number shows the frame and the lines it came from.
+class ReadingsPage final : public QWidget {
+    Q_OBJECT
+public:
+    explicit ReadingsPage(const PageContext& context, QWidget* parent = nullptr);
+    ~ReadingsPage() override;
+
+    [[nodiscard]] QTableView& table() const { return *m_table; }
+
+private:
+    QWidget* buildTable();
+    QWidget* buildPicture();
+    void setClip();
+    void tellReadings();
+    void showCell(const QModelIndex& index);
+    void copyText() const;
+    void copyCsv() const;
+    void saveCsv();
+
+    PageContext m_context;
+    ReadingTool m_tool;
+    Player* m_player;
+    ReadingsTable* m_model;
+    QTableView* m_table{};
+    FrameView* m_view{};
+    QLabel* m_fault{};
+    QLabel* m_told{};
+    QLabel* m_meaning{};
+    QString m_shownMeasure; ///< kept over a recount, so that a nudge does not lose the place
+};
+
+} // namespace latemile::ui

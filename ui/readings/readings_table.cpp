@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/readings/readings_table.hpp"
+
+#include "ui/text/numbers.hpp"
+#include "ui/text/words.hpp"
+#include "ui/theme/tokens.hpp"
+
+#include <QFont>
+#include <QGuiApplication>
+#include <QPalette>
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+std::optional<Foot> footOfColumn(int column)
+{
+    return column == 0 ? std::optional(Foot::Left)
+                       : (column == 1 ? std::optional(Foot::Right) : std::nullopt);
+}
+
+} // namespace
+
+void ReadingsTable::setReadings(const std::optional<Readings>& readings)
+{
+    beginResetModel();
+    m_readings = readings;
+    m_rows.clear();
+    for (const Measure& measure : measureTable()) {
+        const bool any =
+            m_readings && std::ranges::any_of(m_readings->readings, [&](const auto& r) {
+                return r.measure == measure.id && r.value;
+            });
+        if (any) {
+            m_rows.push_back(&measure);
+        }
+    }
+    endResetModel();
+}
+
+const Measure* ReadingsTable::measureAt(int row) const
+{
+    return row >= 0 && row < rowCount() ? m_rows[static_cast<std::size_t>(row)] : nullptr;
+}
+
+const Reading* ReadingsTable::readingAt(const QModelIndex& index) const
+{
+    const Measure* measure = measureAt(index.row());
+    if (measure == nullptr || index.column() < meanColumns) {
+        return nullptr;
+    }
+    const StepNumber step{index.column() - meanColumns + 1};
+    const auto found = std::ranges::find_if(m_readings->readings, [&](const Reading& reading) {
+        return reading.measure == measure->id && reading.step == step;
+    });
+    return found == m_readings->readings.end() ? nullptr : &*found;
+}
+
+const Summary* ReadingsTable::summaryAt(const QModelIndex& index) const
+{
+    const Measure* measure = measureAt(index.row());
+    if (measure == nullptr || index.column() >= meanColumns) {
+        return nullptr;
+    }
+    const auto foot = footOfColumn(index.column());
+    const auto found = std::ranges::find_if(m_readings->summary, [&](const Summary& summary) {
+        return summary.measure == measure->id && summary.foot == foot && summary.n > 0;
+    });
+    return found == m_readings->summary.end() ? nullptr : &*found;
+}
+
+int ReadingsTable::rowCount(const QModelIndex& parent) const
+{
+    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
+}
+
+int ReadingsTable::columnCount(const QModelIndex& parent) const
+{
+    return parent.isValid() || !m_readings
+               ? 0
+               : meanColumns + static_cast<int>(m_readings->steps.size());
+}
+
+QString ReadingsTable::cellText(const QModelIndex& index) const
+{
+    const Measure& measure = *measureAt(index.row());
+    if (const Summary* summary = summaryAt(index)) {
+        return numberText(summary->mean, measure.decimals) + QStringLiteral(" ± ") +
+               numberText(summary->se, measure.decimals);
+    }
+    const Reading* reading = readingAt(index);
+    return reading != nullptr && reading->value ? numberText(*reading->value, measure.decimals)
+                                                : QString();
+}
+
+QString ReadingsTable::toolTip(const QModelIndex& index) const
+{
+    const Measure& measure = *measureAt(index.row());
+    if (const Summary* summary = summaryAt(index)) {
+        return tr("%1: mean of %2 confirmed, %3")
+            .arg(fromUtf8(measure.name))
+            .arg(summary->n)
+            .arg(valueText(summary->mean, summary->se, measure));
+    }
+    const Reading* reading = readingAt(index);
+    if (reading == nullptr) {
+        return {};
+    }
+    return reading->value ? valueText(*reading->value, reading->se.value_or(0.0), measure)
+                          : fromUtf8(reading->reason);
+}
+
+QVariant ReadingsTable::data(const QModelIndex& index, int role) const
+{
+    if (!index.isValid()) {
+        return {};
+    }
+    switch (role) {
+    case Qt::DisplayRole:
+        return cellText(index);
+    case Qt::ToolTipRole:
+    case Qt::AccessibleDescriptionRole:
+        return toolTip(index).toHtmlEscaped();
+    case Qt::TextAlignmentRole:
+        return static_cast<int>(Qt::AlignRight | Qt::AlignVCenter);
+    case Qt::FontRole: {
+        const Reading* reading = readingAt(index);
+        QFont font;
+        font.setItalic(reading != nullptr && !reading->confirmed);
+        return font;
+    }
+    case Qt::ForegroundRole: {
+        const Reading* reading = readingAt(index);
+        const Tokens tokens = tokensOf(QGuiApplication::palette());
+        return reading != nullptr && !reading->confirmed ? tokens.quiet : tokens.text;
+    }
+    default:
+        return {};
+    }
+}
+
+QVariant ReadingsTable::headerData(int section, Qt::Orientation orientation, int role) const
+{
+    if (role == Qt::TextAlignmentRole) {
+        const auto side = orientation == Qt::Vertical ? Qt::AlignLeft : Qt::AlignRight;
+        return static_cast<int>(side | Qt::AlignVCenter);
+    }
+    if (orientation == Qt::Vertical) {
+        const Measure* measure = measureAt(section);
+        if (measure == nullptr) {
+            return {};
+        }
+        if (role == Qt::ToolTipRole) {
+            return fromUtf8(measure->meaning).toHtmlEscaped();
+        }
+        const QString unit = unitText(measure->unit);
+        return role == Qt::DisplayRole
+                   ? fromUtf8(measure->name) + (unit.isEmpty() ? QString() : u' ' + unit)
+                   : QVariant();
+    }
+    if (role != Qt::DisplayRole || !m_readings) {
+        return {};
+    }
+    if (section < meanColumns) {
+        return section == 0 ? tr("Left mean") : (section == 1 ? tr("Right mean") : tr("Mean"));
+    }
+    const auto at = static_cast<std::size_t>(section - meanColumns);
+    if (at >= m_readings->steps.size()) {
+        return {};
+    }
+    return m_readings->steps[at].foot == Foot::Left ? tr("%1 L").arg(at + 1)
+                                                    : tr("%1 R").arg(at + 1);
+}
+
+} // namespace latemile::ui
