@@ -49,8 +49,9 @@ ComparePage::ComparePage(const PageContext& context, QWidget* parent)
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(pictures);
     split->addWidget(buildTable());
-    split->setStretchFactor(0, 3);
-    split->setStretchFactor(1, 2);
+    split->setSizes({420, 300});
+    split->setStretchFactor(0, 1);
+    split->setStretchFactor(1, 1);
     split->setChildrenCollapsible(false);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(2 * gridStep, gridStep, 2 * gridStep, 2 * gridStep);
@@ -114,7 +115,6 @@ QWidget* ComparePage::buildTable()
     m_table = new QTableView(side);
     m_table->setModel(m_model);
     m_table->setShowGrid(false);
-    m_table->setAlternatingRowColors(true);
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setAccessibleName(tr("Comparison"));
@@ -178,6 +178,7 @@ void ComparePage::compareNow()
     } else {
         m_model->setComparison(compare(*fresh->readings(), *fatigued->readings()));
         m_table->resizeColumnsToContents();
+        m_table->resizeRowsToContents();
         chooseAlikeSteps();
         if (m_model->rowCount() == 0) {
             told = tr("Nothing to compare yet: mark and confirm steps in both clips.");
@@ -243,6 +244,13 @@ void ComparePage::setPlaying(bool playing)
     } else {
         m_tick.stop();
     }
+}
+
+/// The words of a row break to the room there is.
+void ComparePage::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    m_table->resizeRowsToContents();
 }
 
 void ComparePage::hideEvent(QHideEvent*)

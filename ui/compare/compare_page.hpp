@@ -30,6 +30,7 @@ public:
     [[nodiscard]] const ComparisonTable& comparison() const { return *m_model; }
 
 protected:
+    void resizeEvent(QResizeEvent* event) override;
     void hideEvent(QHideEvent* event) override;
 
 private:

@@ -37,7 +37,9 @@ QString changeText(const ComparisonRow& row, const Measure& measure)
     if (row.halfWidth) {
         text += QStringLiteral(" ± ") + fromUtf8(pair.error);
     }
-    return text.replace(u'-', QChar(0x2212)) + u' ' + unitText(measure.unit);
+    const bool close = measure.unit == Unit::Degree || measure.unit == Unit::None;
+    return text.replace(u'-', QChar(0x2212)) + (close ? QString() : QStringLiteral(" ")) +
+           unitText(measure.unit);
 }
 
 QString cellText(const ComparisonRow& row, const Measure& measure, int column)

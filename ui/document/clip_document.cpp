@@ -161,7 +161,7 @@ void ClipDocument::readNow()
     const MarkedClip input =
         markedClipOf(m_clip, m_date, m_feed.facts(), m_feed.index(), m_athlete);
     m_reader.post([this, input] {
-        auto result = std::make_shared<Outcome<Readings>>(readingsOf(input, true));
+        auto result = std::make_shared<Outcome<Readings>>(readingsOf(input));
         QMetaObject::invokeMethod(
             this,
             [this, result] {

@@ -44,7 +44,8 @@ public:
     /// In order of contact; none until the clip is open.
     [[nodiscard]] const std::vector<Step>& steps() const { return m_steps; }
     [[nodiscard]] bool isNear(Foot foot) const;
-    /// Unconfirmed values too; nothing until they were computed once, or where a fault forbids it.
+    /// Unconfirmed values are listed but enter no mean. Nothing until they were computed once, or
+    /// where a fault forbids it.
     [[nodiscard]] const std::optional<Readings>& readings() const { return m_readings; }
     [[nodiscard]] const QString& readingsFault() const { return m_readingsFault; }
     /// True while newer readings are on their way.

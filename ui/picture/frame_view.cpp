@@ -80,12 +80,14 @@ void FrameView::setMap(const PictureMap& map)
 void FrameView::fit()
 {
     m_fitted = true;
+    m_part.reset();
     setMap(fitted(m_image.size(), deviceSize(), devicePixelRatioF()));
 }
 
 void FrameView::fitPart(QRectF part)
 {
     m_fitted = false;
+    m_part = part;
     setMap(fitted(part, deviceSize(), devicePixelRatioF()));
 }
 
@@ -109,6 +111,7 @@ void FrameView::zoomBy(double factor, QPointF at)
     const QPointF device = toDevice(at);
     map.origin = device - (device - m_map.origin) * (map.zoom / m_map.zoom);
     m_fitted = false;
+    m_part.reset();
     m_map = map;
     keepInSight();
     setMap(m_map);
@@ -129,6 +132,8 @@ void FrameView::resizeEvent(QResizeEvent*)
 {
     if (m_fitted) {
         fit();
+    } else if (m_part) {
+        fitPart(*m_part);
     } else {
         m_map.devicePixels = devicePixelRatioF();
         keepInSight();
@@ -197,6 +202,7 @@ void FrameView::wheelEvent(QWheelEvent* event)
     if (pad && !m_image.isNull()) {
         m_map.origin += toDevice(QPointF(event->pixelDelta()));
         m_fitted = false;
+        m_part.reset();
         keepInSight();
         setMap(m_map);
     } else {
@@ -228,6 +234,7 @@ void FrameView::mouseMoveEvent(QMouseEvent* event)
         m_map.origin += device - *m_pansFrom;
         m_pansFrom = device;
         m_fitted = false;
+        m_part.reset();
         keepInSight();
         setMap(m_map);
     } else if (m_tool != nullptr && !m_image.isNull()) {

@@ -66,6 +66,7 @@ private:
     QString m_message;
     bool m_late{};
     bool m_fitted{true};
+    std::optional<QRectF> m_part; ///< shown as large as goes in, until the coach zooms or pans
     PictureTool* m_tool{};
     PictureMap m_map;
     bool m_dragsTool{};

@@ -31,7 +31,8 @@ FigureInk proposalInk()
     return {.colour = QColor(0x6a, 0x6e, 0x72), .dashed = false, .hollow = false};
 }
 
-void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to, double devicePixels)
+void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
+                 double devicePixels)
 {
     painter.setPen(QPen(rim, 4 * devicePixels, Qt::SolidLine, Qt::RoundCap));
     painter.drawLine(from, to);

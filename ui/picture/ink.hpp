@@ -24,7 +24,8 @@ struct FigureInk {
 [[nodiscard]] FigureInk proposalInk();
 
 /// A line with a pale rim, readable on any picture. Points are device pixels.
-void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to, double devicePixels);
+void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
+                 double devicePixels);
 void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels);
 /// A ring around the mark the keyboard acts on.
 void drawChosenRing(QPainter& painter, QPointF at, double devicePixels);

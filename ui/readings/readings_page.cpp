@@ -35,8 +35,9 @@ ReadingsPage::ReadingsPage(const PageContext& context, QWidget* parent)
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(buildTable());
     split->addWidget(buildPicture());
-    split->setStretchFactor(0, 3);
-    split->setStretchFactor(1, 2);
+    split->setSizes({620, 460});
+    split->setStretchFactor(0, 1);
+    split->setStretchFactor(1, 1);
     split->setChildrenCollapsible(false);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(2 * gridStep, gridStep, 2 * gridStep, 2 * gridStep);
@@ -63,7 +64,7 @@ QWidget* ReadingsPage::buildTable()
     m_table->setModel(m_model);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setShowGrid(false);
-    m_table->setAlternatingRowColors(true);
+    m_table->setAutoScroll(false);
     m_table->setAccessibleName(tr("Readings"));
     m_table->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     m_table->horizontalHeader()->setHighlightSections(false);

@@ -70,13 +70,13 @@ QMenu::separator { height: 1px; background: @line; margin: 4px 8px; }
 QFrame[rank="rule"] { background: @line; max-height: 1px; min-height: 1px; border: 0; }
 QFrame[rank="card"] { background: @card; border: 1px solid @line; border-radius: 6px; }
 QWidget[rank="rail"] { background: @card; border-right: 1px solid @line; }
-QToolButton[rank="rail"] { border: 0; border-radius: 4px; padding: 8px 12px; text-align: left;
+QPushButton[rank="rail"] { border: 0; border-radius: 4px; padding: 8px 12px; text-align: left;
     background: transparent; }
-QToolButton[rank="rail"]:hover { background: @chosen; }
-QToolButton[rank="rail"]:checked { background: @chosen; color: @text; font-weight: 600;
+QPushButton[rank="rail"]:hover { background: @chosen; }
+QPushButton[rank="rail"]:checked { background: @chosen; color: @text; font-weight: 600;
     border-left: 3px solid @text; padding-left: 9px; }
-QToolButton[rank="rail"]:focus { border: 2px solid @text; padding: 6px 10px; }
-QToolButton[rank="rail"]:disabled { color: @proposal; }
+QPushButton[rank="rail"]:focus { border: 2px solid @text; padding: 6px 10px; }
+QPushButton[rank="rail"]:disabled { color: @proposal; }
 QSplitter::handle { background: @line; }
 QSplitter::handle:horizontal { width: 1px; margin: 0 3px; }
 QSplitter::handle:vertical { height: 1px; margin: 3px 0; }

@@ -4,6 +4,7 @@
 #include "ui/compare/compare_page.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/readings/readings_page.hpp"
+#include "ui/sheet_page/sheet_page.hpp"
 
 #include <QCoreApplication>
 
@@ -22,6 +23,7 @@ constexpr std::array pages{
     PageEntry{"marks", QT_TRANSLATE_NOOP("Pages", "Marks"), &make<MarksPage>},
     PageEntry{"readings", QT_TRANSLATE_NOOP("Pages", "Readings"), &make<ReadingsPage>},
     PageEntry{"compare", QT_TRANSLATE_NOOP("Pages", "Fresh | Fatigued"), &make<ComparePage>},
+    PageEntry{"sheet", QT_TRANSLATE_NOOP("Pages", "Sheet"), &make<SheetPage>},
 };
 
 } // namespace

@@ -4,7 +4,7 @@
 #include "ui/theme/tokens.hpp"
 
 #include <QButtonGroup>
-#include <QToolButton>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace latemile::ui {
@@ -14,7 +14,7 @@ Rail::Rail(QWidget* parent)
 {
     setProperty("rank", "rail");
     setAttribute(Qt::WA_StyledBackground);
-    setFixedWidth(17 * gridStep);
+    setFixedWidth(20 * gridStep);
     m_column->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
     m_column->setSpacing(gridStep / 2);
     m_column->addStretch();
@@ -23,7 +23,7 @@ Rail::Rail(QWidget* parent)
 
 void Rail::addPage(int at, const QString& name, const QString& key)
 {
-    auto* button = new QToolButton(this);
+    auto* button = new QPushButton(this);
     button->setText(name);
     button->setToolTip(QStringLiteral("%1  %2").arg(name, key));
     button->setAccessibleName(name);

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/filming/clip_import.hpp"
+
+#include "ui/text/words.hpp"
+
+#include <fstream>
+#include <memory>
+#include <utility>
+#include <vector>
+
+namespace latemile::ui {
+namespace {
+
+constexpr std::size_t pieceBytes = std::size_t{4} << 20;
+
+/// A name of its own in `folder`: "run.mp4", then "run-2.mp4".
+std::filesystem::path freeName(const std::filesystem::path& folder,
+                               const std::filesystem::path& file)
+{
+    auto wanted = folder / file.filename();
+    for (int n = 2; std::filesystem::exists(wanted); ++n) {
+        wanted = folder / (file.stem().string() + "-" + std::to_string(n) +
+                           file.extension().string());
+    }
+    return wanted;
+}
+
+bool isThere(const std::filesystem::path& folder, const std::filesystem::path& file)
+{
+    const auto there = folder / file.filename();
+    std::error_code ignored;
+    return std::filesystem::equivalent(there, file, ignored);
+}
+
+} // namespace
+
+ClipImport::ClipImport(std::filesystem::path sessionFolder, QObject* parent)
+    : QObject(parent), m_folder(std::move(sessionFolder))
+{
+}
+
+ClipImport::~ClipImport()
+{
+    m_cancelled = true;
+}
+
+void ClipImport::add(const std::filesystem::path& file)
+{
+    m_cancelled = false;
+    ++m_left;
+    m_worker.post([this, file] {
+        auto result = std::make_shared<Outcome<std::string>>(copy(file));
+        QMetaObject::invokeMethod(
+            this,
+            [this, result] {
+                --m_left;
+                if (*result) {
+                    emit copied(fromUtf8(**result));
+                } else {
+                    emit failed(fromUtf8(result->error().sentence));
+                }
+                if (m_left == 0) {
+                    emit done();
+                }
+            },
+            Qt::QueuedConnection);
+    });
+}
+
+void ClipImport::cancel()
+{
+    m_cancelled = true;
+}
+
+Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
+{
+    const auto folder = m_folder / "clips";
+    const std::string name = from.filename().string();
+    std::error_code fault;
+    std::filesystem::create_directories(folder, fault);
+    if (isThere(folder, from)) {
+        return "clips/" + name;
+    }
+    std::ifstream source(from, std::ios::binary);
+    const auto size = std::filesystem::file_size(from, fault);
+    if (!source || fault) {
+        return fail(Error::Kind::NotFound, "The file " + name + " cannot be read: is it still there?");
+    }
+    const auto target = freeName(folder, from);
+    const auto part = std::filesystem::path(target.string() + ".part");
+    std::ofstream sink(part, std::ios::binary);
+    std::vector<char> piece(pieceBytes);
+    std::uintmax_t written = 0;
+    while (sink && source && written < size && !m_cancelled) {
+        source.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+        sink.write(piece.data(), source.gcount());
+        written += static_cast<std::uintmax_t>(source.gcount());
+        const int percent = static_cast<int>(100 * written / size);
+        QMetaObject::invokeMethod(
+            this, [this, name, percent] { emit progress(fromUtf8(name), percent); },
+            Qt::QueuedConnection);
+    }
+    sink.close();
+    if (m_cancelled || !sink || written != size) {
+        std::filesystem::remove(part, fault);
+        return m_cancelled ? fail(Error::Kind::Cancelled, "Copying " + name + " was stopped.")
+                           : fail(Error::Kind::DiskFull,
+                                  "The file " + name +
+                                      " could not be copied whole: is the disk full?");
+    }
+    std::filesystem::rename(part, target, fault);
+    if (fault) {
+        return fail(Error::Kind::DiskFull, "The file " + name + " could not be put into the session.",
+                    fault.message());
+    }
+    return "clips/" + target.filename().string();
+}
+
+} // namespace latemile::ui
