@@ -21,7 +21,9 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace latemile::ui {
 namespace {
@@ -176,7 +178,11 @@ void ComparePage::compareNow()
         told =
             fresh->readingsFault().isEmpty() ? fatigued->readingsFault() : fresh->readingsFault();
     } else {
-        m_model->setComparison(compare(*fresh->readings(), *fatigued->readings()));
+        Comparison comparison = compare(*fresh->readings(), *fatigued->readings());
+        // What could be compared first; the rest stays in sight with its reason.
+        std::ranges::stable_partition(
+            comparison.rows, [](const ComparisonRow& row) { return row.change.has_value(); });
+        m_model->setComparison(std::move(comparison));
         m_table->resizeColumnsToContents();
         m_table->resizeRowsToContents();
         chooseAlikeSteps();

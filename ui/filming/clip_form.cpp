@@ -207,8 +207,7 @@ void ClipForm::takeDetails()
     const int pain = m_pain->currentData().toInt();
     details.pain = pain < 0 ? std::nullopt : std::optional(pain == 1);
     if (details != m_clip->details()) {
-        m_clip->history().push(
-            new SetDetails(*m_clip, details, tr("describe clip"), ++m_gesture));
+        m_clip->history().push(new SetDetails(*m_clip, details, tr("describe clip"), ++m_gesture));
     }
 }
 

@@ -19,8 +19,8 @@ std::filesystem::path freeName(const std::filesystem::path& folder,
 {
     auto wanted = folder / file.filename();
     for (int n = 2; std::filesystem::exists(wanted); ++n) {
-        wanted = folder / (file.stem().string() + "-" + std::to_string(n) +
-                           file.extension().string());
+        wanted =
+            folder / (file.stem().string() + "-" + std::to_string(n) + file.extension().string());
     }
     return wanted;
 }
@@ -84,7 +84,8 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
     std::ifstream source(from, std::ios::binary);
     const auto size = std::filesystem::file_size(from, fault);
     if (!source || fault) {
-        return fail(Error::Kind::NotFound, "The file " + name + " cannot be read: is it still there?");
+        return fail(Error::Kind::NotFound,
+                    "The file " + name + " cannot be read: is it still there?");
     }
     const auto target = freeName(folder, from);
     const auto part = std::filesystem::path(target.string() + ".part");
@@ -103,15 +104,15 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
     sink.close();
     if (m_cancelled || !sink || written != size) {
         std::filesystem::remove(part, fault);
-        return m_cancelled ? fail(Error::Kind::Cancelled, "Copying " + name + " was stopped.")
-                           : fail(Error::Kind::DiskFull,
-                                  "The file " + name +
-                                      " could not be copied whole: is the disk full?");
+        return m_cancelled
+                   ? fail(Error::Kind::Cancelled, "Copying " + name + " was stopped.")
+                   : fail(Error::Kind::DiskFull,
+                          "The file " + name + " could not be copied whole: is the disk full?");
     }
     std::filesystem::rename(part, target, fault);
     if (fault) {
-        return fail(Error::Kind::DiskFull, "The file " + name + " could not be put into the session.",
-                    fault.message());
+        return fail(Error::Kind::DiskFull,
+                    "The file " + name + " could not be put into the session.", fault.message());
     }
     return "clips/" + target.filename().string();
 }

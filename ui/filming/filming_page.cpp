@@ -33,8 +33,8 @@
 namespace latemile::ui {
 
 FilmingPage::FilmingPage(const PageContext& context, QWidget* parent)
-    : QWidget(parent), m_context(context), m_tool(new SceneTool(this)),
-      m_player(new Player(this)), m_import(new ClipImport(context.session.folder(), this))
+    : QWidget(parent), m_context(context), m_tool(new SceneTool(this)), m_player(new Player(this)),
+      m_import(new ClipImport(context.session.folder(), this))
 {
     setAcceptDrops(true);
     auto* row = new QHBoxLayout;

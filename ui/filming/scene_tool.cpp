@@ -155,8 +155,7 @@ void SceneTool::drag(PixelPoint at)
 
 void SceneTool::change(const Scene& scene, Line line)
 {
-    m_clip->history().push(
-        new SetScene(*m_clip, scene, tr("set %1").arg(nameOf(line)), m_gesture));
+    m_clip->history().push(new SetScene(*m_clip, scene, tr("set %1").arg(nameOf(line)), m_gesture));
 }
 
 void SceneTool::release()

@@ -51,6 +51,7 @@ QTableView::item { padding: 2px 8px; }
 QHeaderView { background: @card; }
 QHeaderView::section { background: @card; color: @quiet; border: 0;
     border-bottom: 1px solid @line; padding: 4px 8px; font-weight: 400; }
+QHeaderView::section:vertical { border-bottom: 0; }
 QTableCornerButton::section { background: @card; border: 0; border-bottom: 1px solid @line; }
 QScrollArea, QScrollArea > QWidget > QWidget[rank="page"] { background: transparent; border: 0; }
 QScrollBar:vertical { background: transparent; width: 12px; margin: 0; }
@@ -77,9 +78,7 @@ QPushButton[rank="rail"]:checked { background: @chosen; color: @text; font-weigh
     border-left: 3px solid @text; padding-left: 9px; }
 QPushButton[rank="rail"]:focus { border: 2px solid @text; padding: 6px 10px; }
 QPushButton[rank="rail"]:disabled { color: @proposal; }
-QSplitter::handle { background: @line; }
-QSplitter::handle:horizontal { width: 1px; margin: 0 3px; }
-QSplitter::handle:vertical { height: 1px; margin: 3px 0; }
+QSplitter::handle { background: transparent; }
 )";
 
 } // namespace

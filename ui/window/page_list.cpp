@@ -2,6 +2,7 @@
 #include "ui/window/page_list.hpp"
 
 #include "ui/compare/compare_page.hpp"
+#include "ui/filming/filming_page.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/readings/readings_page.hpp"
 #include "ui/sheet_page/sheet_page.hpp"
@@ -20,6 +21,7 @@ QWidget* make(const PageContext& context, QWidget* parent)
 }
 
 constexpr std::array pages{
+    PageEntry{"filming", QT_TRANSLATE_NOOP("Pages", "Filming"), &make<FilmingPage>},
     PageEntry{"marks", QT_TRANSLATE_NOOP("Pages", "Marks"), &make<MarksPage>},
     PageEntry{"readings", QT_TRANSLATE_NOOP("Pages", "Readings"), &make<ReadingsPage>},
     PageEntry{"compare", QT_TRANSLATE_NOOP("Pages", "Fresh | Fatigued"), &make<ComparePage>},
