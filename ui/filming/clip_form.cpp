@@ -41,7 +41,7 @@ std::optional<double> valueOf(const QDoubleSpinBox& field)
     return field.value() <= field.minimum() ? std::nullopt : std::optional(field.value());
 }
 
-void show(QDoubleSpinBox& field, const std::optional<double>& value)
+void put(QDoubleSpinBox& field, const std::optional<double>& value)
 {
     field.setValue(value.value_or(field.minimum()));
 }
@@ -170,9 +170,9 @@ void ClipForm::fill()
     const ClipDetails details = m_clip->details();
     const Scene& scene = m_clip->scene();
     m_condition->setCurrentIndex(m_condition->findData(fromUtf8(details.condition)));
-    show(*m_minute, details.minute);
-    show(*m_incline, details.inclinePercent);
-    show(*m_exertion, details.exertion);
+    put(*m_minute, details.minute);
+    put(*m_incline, details.inclinePercent);
+    put(*m_exertion, details.exertion);
     if (m_shoes->text() != fromUtf8(details.shoes)) {
         m_shoes->setText(fromUtf8(details.shoes));
     }
@@ -189,7 +189,7 @@ void ClipForm::fill()
     m_rate->setCurrentIndex(row);
     m_rate->setEnabled(m_clip->isOpen());
     m_length->setEnabled(scene.scale.has_value());
-    show(*m_length, scene.scale ? std::optional(scene.scale->lengthCm) : std::nullopt);
+    put(*m_length, scene.scale ? std::optional(scene.scale->lengthCm) : std::nullopt);
     m_filling = false;
 }
 

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/ui/window/window_fixture.hpp"
+
+#include "tests/catch.hpp"
+
+#include <QTest>
+
+#include <algorithm>
+
+namespace latemile::ui {
+
+WindowFixture::WindowFixture()
+{
+    const auto from = std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+    const auto to = std::filesystem::path(m_folder.path().toStdString()) / "ilse-varga";
+    std::filesystem::create_directories(to / "2026-08-29" / "clips");
+    std::filesystem::copy_file(from / "athlete.json", to / "athlete.json");
+    for (const char* file : {"session.json", "clips/fresh.mp4", "clips/late.mp4"}) {
+        std::filesystem::copy_file(from / "2026-08-29" / file, to / "2026-08-29" / file);
+    }
+}
+
+std::filesystem::path WindowFixture::sessionFolder() const
+{
+    return std::filesystem::path(m_folder.path().toStdString()) / "ilse-varga" / "2026-08-29";
+}
+
+void WindowFixture::makeUnmarked()
+{
+    auto session = readSession(sessionFolder());
+    REQUIRE(session);
+    session->clips.resize(1);
+    session->clips[0].marking = {};
+    REQUIRE(writeSession(*session, sessionFolder()));
+}
+
+MainWindow& WindowFixture::openWindow(const QString& page)
+{
+    m_window = std::make_unique<MainWindow>();
+    m_window->resize(1280, 800);
+    m_window->show();
+    m_window->activateWindow();
+    REQUIRE(m_window->open(sessionFolder()));
+    m_window->showPage(page);
+    REQUIRE(waitUntil([this] {
+        const auto clips = m_window->session()->clips();
+        return std::ranges::all_of(clips, [](const ClipDocument* clip) {
+            return clip->isOpen() && !clip->isReading() && clip->readings();
+        });
+    }));
+    return *m_window;
+}
+
+bool waitUntil(const std::function<bool()>& held)
+{
+    return QTest::qWaitFor(held, 30000);
+}
+
+void press(QWidget& where, Qt::Key key, Qt::KeyboardModifiers modifiers)
+{
+    where.setFocus();
+    QTest::keyClick(&where, key, modifiers);
+}
+
+} // namespace latemile::ui

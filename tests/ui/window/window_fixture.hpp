@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/window/main_window.hpp"
+
+#include <QTemporaryDir>
+
+#include <filesystem>
+#include <functional>
+
+namespace latemile::ui {
+
+/// A copy of the sample athlete's first visit in a folder that goes away, and a window on it.
+class WindowFixture {
+public:
+    WindowFixture();
+
+    [[nodiscard]] std::filesystem::path sessionFolder() const;
+    MainWindow& openWindow(const QString& page);
+    void closeWindow() { m_window.reset(); }
+    [[nodiscard]] MainWindow& window() { return *m_window; }
+    /// Only the first clip and nothing marked, as a coach begins.
+    void makeUnmarked();
+
+private:
+    QTemporaryDir m_folder;
+    std::unique_ptr<MainWindow> m_window;
+};
+
+/// Lets events come in until `held` is true, at most 30 seconds; returns whether it became true.
+[[nodiscard]] bool waitUntil(const std::function<bool()>& held);
+
+/// Presses a key where the focus of the page is.
+void press(QWidget& where, Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier);
+
+} // namespace latemile::ui
