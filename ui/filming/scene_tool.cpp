@@ -22,6 +22,9 @@ void paintLine(QPainter& painter, const PictureMap& map, PixelPoint a, PixelPoin
     drawInkLine(painter, ink, map.toDevice(a), map.toDevice(b), map.devicePixels);
     drawInkDot(painter, ink, map.toDevice(a), map.devicePixels);
     drawInkDot(painter, ink, map.toDevice(b), map.devicePixels);
+    if (name.isEmpty()) {
+        return;
+    }
     const QPointF middle = (map.toDevice(a) + map.toDevice(b)) / 2;
     drawPlate(painter, name, middle + QPointF(10, 0) * map.devicePixels, map.devicePixels);
 }
@@ -72,8 +75,8 @@ void SceneTool::paint(QPainter& painter, const PictureMap& map) const
         paintLine(painter, map, scene.plumb->top, scene.plumb->bottom, nameOf(Line::Plumb));
     }
     if (scene.scale) {
-        PixelPoint a = scene.scale->a;
-        PixelPoint b = scene.scale->b;
+        const PixelPoint a = scene.scale->a;
+        const PixelPoint b = scene.scale->b;
         paintLine(painter, map, a, b, QString());
         // A quarter down the line, clear of a plumb line's name on the same pole.
         const QPointF place = map.toDevice({a.u + (b.u - a.u) / 4, a.v + (b.v - a.v) / 4});

@@ -163,11 +163,14 @@ void MainWindow::showPageAt(int at)
     if (page == nullptr) {
         page = pageList()[static_cast<std::size_t>(at)].make({*m_session, m_selection, m_keys},
                                                              m_stack);
+        // Keys of a page work as soon as it is shown, without a click first.
+        page->setFocusPolicy(Qt::ClickFocus);
         m_stack->addWidget(page);
     }
     m_at = at;
     m_rail->setPage(at);
     m_stack->setCurrentWidget(page);
+    page->setFocus();
 }
 
 QString MainWindow::pageId() const
