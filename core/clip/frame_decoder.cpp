@@ -13,6 +13,15 @@ int threadsToUse()
     return static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
 }
 
+/// These decoders patch what is damaged and say so on the frame; of the others we must ask to be
+/// told of every fault, since they leave out what they cannot read and say nothing.
+bool flagsItsPatches(const OpenedFile& file)
+{
+    const auto codec = file.stream()->codecpar->codec_id;
+    return codec == AV_CODEC_ID_MPEG4 || codec == AV_CODEC_ID_MPEG2VIDEO ||
+           codec == AV_CODEC_ID_MPEG1VIDEO || codec == AV_CODEC_ID_H263;
+}
+
 std::string codecName(const OpenedFile& file)
 {
     return avcodec_get_name(file.stream()->codecpar->codec_id);
@@ -27,7 +36,14 @@ FrameDecoder::FrameDecoder(PacketReader packets, AvCodecContext context)
 
 Outcome<FrameDecoder> FrameDecoder::open(PacketReader packets, int reorderDepth)
 {
-    const auto& file = packets.file();
+    const auto faults = flagsItsPatches(packets.file()) ? 0 : AV_EF_EXPLODE;
+    ASSIGN_OR_RETURN(auto context, openContext(packets.file(), reorderDepth, faults));
+    return FrameDecoder(std::move(packets), std::move(context));
+}
+
+Outcome<AvCodecContext> FrameDecoder::openContext(const OpenedFile& file, int reorderDepth,
+                                                  int faultsSeen)
+{
     const auto& coded = *file.stream()->codecpar;
     const auto* codec = avcodec_find_decoder(coded.codec_id);
     if (!codec) {
@@ -48,6 +64,7 @@ Outcome<FrameDecoder> FrameDecoder::open(PacketReader packets, int reorderDepth)
     }
     context->thread_count = threadsToUse();
     context->max_pixels = largestPicture;
+    context->err_recognition = faultsSeen;
     // A stream that does not state how far its frames are reordered makes the decoder guess and
     // drop frames while it learns. The packets told us.
     context->has_b_frames = std::max(context->has_b_frames, reorderDepth);
@@ -58,7 +75,13 @@ Outcome<FrameDecoder> FrameDecoder::open(PacketReader packets, int reorderDepth)
                         " cannot be decoded; copy the clip again from the camera or phone.",
                     libavWords(code));
     }
-    return FrameDecoder(std::move(packets), std::move(context));
+    return context;
+}
+
+Outcome<void> FrameDecoder::tolerateFaults()
+{
+    ASSIGN_OR_RETURN(m_context, openContext(file(), m_context->has_b_frames, 0));
+    return {};
 }
 
 Outcome<void> FrameDecoder::startAt(std::int64_t ordinal)

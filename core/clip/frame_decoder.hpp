@@ -25,6 +25,9 @@ public:
 
     [[nodiscard]] const OpenedFile& file() const { return m_packets.file(); }
     [[nodiscard]] const PacketIndex& index() const { return m_packets.index(); }
+    /// Decodes on across what is not quite in order, as players do. Without it every fault that the
+    /// decoder sees is damage, since a patched picture may differ each time it is decoded.
+    Outcome<void> tolerateFaults();
     /// Forgets all and begins at this packet.
     Outcome<void> startAt(std::int64_t ordinal);
     /// The next frame in the order the decoder shows them; nothing at the end of the file.
@@ -41,6 +44,8 @@ public:
 
 private:
     FrameDecoder(PacketReader packets, AvCodecContext context);
+    static Outcome<AvCodecContext> openContext(const OpenedFile& file, int reorderDepth,
+                                               int faultsSeen);
     Outcome<void> sendNext();
     void noteDamage();
 

@@ -87,63 +87,116 @@ Outcome<void> FramePictures::decodeForOrder()
     return {};
 }
 
-/// Frames at the very start may need pictures from before the file: a decoder leaves them out, and
-/// so they are no frames of this clip.
-Outcome<void> FramePictures::decodeFirst(std::vector<std::string>& remarks)
+/// What decoding from the start gave until the first key picture came.
+struct FramePictures::Start {
+    std::vector<std::int64_t> came;    // ordinals of frames that are shown
+    std::int64_t last = none;          // the highest rank among them
+    bool isSound = false;              // the first key picture came, and came whole
+    std::optional<DecodedFrame> first; // the one of the lowest rank
+};
+
+std::vector<std::int64_t> FramePictures::firstKeys(std::size_t most) const
 {
-    std::vector<std::int64_t> came;
-    std::int64_t last = none;
-    const auto firstKey = [&] {
-        for (std::int64_t ordinal = 0; ordinal < std::ssize(index().packets); ++ordinal) {
-            if (index().packets[static_cast<std::size_t>(ordinal)].isKey) {
-                return m_order.rankOf(ordinal);
-            }
+    std::vector<std::int64_t> keys;
+    for (std::int64_t ordinal = 0; ordinal < std::ssize(index().packets); ++ordinal) {
+        if (index().packets[static_cast<std::size_t>(ordinal)].isKey && keys.size() < most) {
+            keys.push_back(ordinal);
         }
-        return none;
-    }();
-    if (m_order.frames() > 0) {
-        RETURN_IF_ERROR(m_decoder.startAt(0));
     }
-    bool isDamaged = false;
-    while (m_order.frames() > 0 && (last == none || last < firstKey)) {
+    return keys;
+}
+
+Outcome<FramePictures::Start> FramePictures::decodeStart()
+{
+    Start start;
+    const auto keys = firstKeys(1);
+    const auto key = keys.empty() ? 0 : keys.front();
+    const auto keyRank = m_order.rankOf(key);
+    RETURN_IF_ERROR(m_decoder.startAt(0));
+    while (m_order.frames() > 0 && (start.last == none || start.last < keyRank)) {
         ASSIGN_OR_RETURN(auto decoded, m_decoder.next());
         if (!decoded) {
             break;
         }
+        start.isSound = start.isSound || (decoded->ordinal == key && !decoded->isDamaged);
         const auto rank = m_order.rankOf(decoded->ordinal);
-        isDamaged = isDamaged || decoded->isDamaged;
-        if (rank != none) {
-            came.push_back(decoded->ordinal);
-            last = std::max(last, rank);
-            m_first = came.size() == 1 || rank < m_order.rankOf(came.front())
-                          ? shared(std::move(decoded->frame))
-                          : m_first;
+        if (rank == none) {
+            continue;
+        }
+        start.came.push_back(decoded->ordinal);
+        start.last = std::max(start.last, rank);
+        if (!start.first || rank < m_order.rankOf(start.first->ordinal)) {
+            start.first = std::move(decoded);
         }
     }
-    if (!m_first) {
+    return start;
+}
+
+/// Whether the decoder finds no fault with at least one of these key pictures.
+Outcome<bool> FramePictures::anyDecodes(const std::vector<std::int64_t>& keys)
+{
+    for (const auto key : keys) {
+        RETURN_IF_ERROR(m_decoder.startAt(key));
+        for (std::int64_t came = 0; came < latestArrival; ++came) {
+            ASSIGN_OR_RETURN(const auto decoded, m_decoder.next());
+            if (!decoded) {
+                break;
+            }
+            if (decoded->ordinal == key && !decoded->isDamaged) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+Outcome<void> FramePictures::decodeFirst(std::vector<std::string>& remarks)
+{
+    constexpr std::size_t keysTried = 4;
+    ASSIGN_OR_RETURN(auto start, decodeStart());
+    bool goesOn = start.isSound;
+    if (!start.isSound) {
+        ASSIGN_OR_RETURN(const bool isLocal, anyDecodes(firstKeys(keysTried)));
+        if (!isLocal || !start.first) {
+            // Faults in every picture are the writer's habit, or come from a cut before the first
+            // of them, and are no damage.
+            RETURN_IF_ERROR(m_decoder.tolerateFaults());
+            ASSIGN_OR_RETURN(start, decodeStart());
+            goesOn = start.isSound;
+        }
+    }
+    if (!start.first) {
         return fail(Error::Kind::Damaged,
                     "No picture of " + file().name() +
                         " can be decoded; copy the clip again from the camera or phone.");
     }
-    const auto lost = last + 1 - std::ssize(came);
-    if (lost > 0) {
-        const auto byRank = [this](std::int64_t a, std::int64_t b) {
-            return m_order.rankOf(a) < m_order.rankOf(b);
-        };
-        std::sort(came.begin(), came.end(), byRank);
-        const auto& all = m_order.shown();
-        came.insert(came.end(), all.begin() + last + 1, all.end());
-        m_order = Presentation(index(), std::move(came));
-        remarks.push_back(counted(lost, "The first frame was", "frames at the start were") +
-                          " left out: pictures that they build on are missing or damaged.");
-        return {};
-    }
-    if (came.size() == 1 && !isDamaged) {
+    const bool isAlone = start.came.size() == 1 && start.last == 0;
+    m_first = shared(std::move(start.first->frame));
+    if (goesOn && start.last + 1 > std::ssize(start.came)) {
+        leaveOut(std::move(start.came), start.last, remarks);
+    } else if (goesOn && isAlone) {
         m_runStart = 0;
         m_lastRank = 0;
         m_last = m_first;
     }
     return {};
+}
+
+/// Frames at the very start may need pictures from before the file: a decoder leaves them out, and
+/// so they are no frames of this clip.
+void FramePictures::leaveOut(std::vector<std::int64_t> came, std::int64_t last,
+                             std::vector<std::string>& remarks)
+{
+    const auto lost = last + 1 - std::ssize(came);
+    const auto byRank = [this](std::int64_t a, std::int64_t b) {
+        return m_order.rankOf(a) < m_order.rankOf(b);
+    };
+    std::sort(came.begin(), came.end(), byRank);
+    const auto& all = m_order.shown();
+    came.insert(came.end(), all.begin() + last + 1, all.end());
+    m_order = Presentation(index(), std::move(came));
+    remarks.push_back(counted(lost, "The first frame was", "frames at the start were") +
+                      " left out: they build on pictures that are not in the file.");
 }
 
 std::int64_t FramePictures::groupStart(std::int64_t rank) const
@@ -182,9 +235,11 @@ Outcome<FramePictures::Step> FramePictures::step()
         return m_order.keyOf(ordinal) >= m_runStart;
     };
     if (const auto span = m_decoder.takeDamage()) {
+        // A decoder of HEVC leaves such pictures out by itself and does not complain.
+        const bool leavesOut = file().stream()->codecpar->codec_id == AV_CODEC_ID_HEVC;
         bool tellsOfFile = true;
         for (auto ordinal = std::max(span->first, m_runStart); ordinal <= span->last; ++ordinal) {
-            tellsOfFile = tellsOfFile && isExact(ordinal);
+            tellsOfFile = tellsOfFile && (leavesOut || isExact(ordinal));
         }
         if (tellsOfFile) {
             m_damage.add(std::max(span->first, m_runStart), span->last);

@@ -32,6 +32,12 @@ private:
     FramePictures(FrameDecoder decoder, Presentation order);
     Outcome<void> decodeForOrder();
     Outcome<void> decodeFirst(std::vector<std::string>& remarks);
+    [[nodiscard]] std::vector<std::int64_t> firstKeys(std::size_t most) const;
+    Outcome<bool> anyDecodes(const std::vector<std::int64_t>& keys);
+    struct Start;
+    Outcome<Start> decodeStart();
+    void leaveOut(std::vector<std::int64_t> came, std::int64_t last,
+                  std::vector<std::string>& remarks);
 
     [[nodiscard]] bool canGoOnTo(std::int64_t rank) const;
     Outcome<void> beginFor(std::int64_t rank);
