@@ -127,7 +127,7 @@ Outcome<void> FrameDecoder::sendNext()
     return {};
 }
 
-Outcome<std::optional<DecodedFrame>> FrameDecoder::next()
+Outcome<DecodedFrame> FrameDecoder::next()
 {
     AvFrame frame(av_frame_alloc());
     for (int answersWithoutPacket = 0; answersWithoutPacket < 1000;) {
@@ -143,7 +143,7 @@ Outcome<std::optional<DecodedFrame>> FrameDecoder::next()
             return DecodedFrame{ordinal, std::move(frame), isDamaged};
         }
         if (code == AVERROR_EOF) {
-            return std::nullopt;
+            return DecodedFrame{};
         }
         if (code == AVERROR(EAGAIN)) {
             RETURN_IF_ERROR(sendNext());
@@ -153,7 +153,7 @@ Outcome<std::optional<DecodedFrame>> FrameDecoder::next()
             ++answersWithoutPacket;
         }
     }
-    return std::nullopt;
+    return DecodedFrame{};
 }
 
 } // namespace latemile

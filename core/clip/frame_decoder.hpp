@@ -11,8 +11,8 @@ namespace latemile {
 /// A decoded frame and the packet it came from.
 struct DecodedFrame {
     std::int64_t ordinal{}; ///< of its packet
-    AvFrame frame;
-    bool isDamaged{}; ///< the decoder itself said that it had to patch this picture
+    AvFrame frame;          ///< none at the end of the file
+    bool isDamaged{};       ///< the decoder itself said that it had to patch this picture
 };
 
 /// Decodes from any packet on. The decoder is handed each packet's ordinal in place of its time
@@ -30,8 +30,8 @@ public:
     Outcome<void> tolerateFaults();
     /// Forgets all and begins at this packet.
     Outcome<void> startAt(std::int64_t ordinal);
-    /// The next frame in the order the decoder shows them; nothing at the end of the file.
-    Outcome<std::optional<DecodedFrame>> next();
+    /// The next frame in the order the decoder shows them; one without a frame at the end.
+    Outcome<DecodedFrame> next();
     /// The packet that is sent next.
     [[nodiscard]] std::int64_t nextOrdinal() const { return m_packets.nextOrdinal(); }
 

@@ -74,13 +74,13 @@ Outcome<void> FramePictures::decodeForOrder()
     RETURN_IF_ERROR(m_decoder.startAt(0));
     while (true) {
         ASSIGN_OR_RETURN(const auto decoded, m_decoder.next());
-        if (!decoded) {
+        if (!decoded.frame) {
             break;
         }
-        const auto place = static_cast<std::size_t>(decoded->ordinal);
+        const auto place = static_cast<std::size_t>(decoded.ordinal);
         if (index().packets[place].isShown && !seen[place]) {
             seen[place] = true;
-            shown.push_back(decoded->ordinal);
+            shown.push_back(decoded.ordinal);
         }
     }
     m_order = Presentation(index(), std::move(shown));
@@ -89,10 +89,11 @@ Outcome<void> FramePictures::decodeForOrder()
 
 /// What decoding from the start gave until the first key picture came.
 struct FramePictures::Start {
-    std::vector<std::int64_t> came;    // ordinals of frames that are shown
-    std::int64_t last = none;          // the highest rank among them
-    bool isSound = false;              // the first key picture came, and came whole
-    std::optional<DecodedFrame> first; // the one of the lowest rank
+    std::vector<std::int64_t> came; // ordinals of frames that are shown
+    std::int64_t last = none;       // the highest rank among them
+    bool isSound = false;           // the first key picture came, and came whole
+    SharedAvFrame first;            // the one of the lowest rank
+    std::int64_t firstRank = none;
 };
 
 std::vector<std::int64_t> FramePictures::firstKeys(std::size_t most) const
@@ -115,18 +116,19 @@ Outcome<FramePictures::Start> FramePictures::decodeStart()
     RETURN_IF_ERROR(m_decoder.startAt(0));
     while (m_order.frames() > 0 && (start.last == none || start.last < keyRank)) {
         ASSIGN_OR_RETURN(auto decoded, m_decoder.next());
-        if (!decoded) {
+        if (!decoded.frame) {
             break;
         }
-        start.isSound = start.isSound || (decoded->ordinal == key && !decoded->isDamaged);
-        const auto rank = m_order.rankOf(decoded->ordinal);
+        start.isSound = start.isSound || (decoded.ordinal == key && !decoded.isDamaged);
+        const auto rank = m_order.rankOf(decoded.ordinal);
         if (rank == none) {
             continue;
         }
-        start.came.push_back(decoded->ordinal);
+        start.came.push_back(decoded.ordinal);
         start.last = std::max(start.last, rank);
-        if (!start.first || rank < m_order.rankOf(start.first->ordinal)) {
-            start.first = std::move(decoded);
+        if (!start.first || rank < start.firstRank) {
+            start.first = shared(std::move(decoded.frame));
+            start.firstRank = rank;
         }
     }
     return start;
@@ -139,10 +141,10 @@ Outcome<bool> FramePictures::anyDecodes(const std::vector<std::int64_t>& keys)
         RETURN_IF_ERROR(m_decoder.startAt(key));
         for (std::int64_t came = 0; came < latestArrival; ++came) {
             ASSIGN_OR_RETURN(const auto decoded, m_decoder.next());
-            if (!decoded) {
+            if (!decoded.frame) {
                 break;
             }
-            if (decoded->ordinal == key && !decoded->isDamaged) {
+            if (decoded.ordinal == key && !decoded.isDamaged) {
                 return true;
             }
         }
@@ -171,7 +173,7 @@ Outcome<void> FramePictures::decodeFirst(std::vector<std::string>& remarks)
                         " can be decoded; copy the clip again from the camera or phone.");
     }
     const bool isAlone = start.came.size() == 1 && start.last == 0;
-    m_first = shared(std::move(start.first->frame));
+    m_first = start.first;
     if (goesOn && start.last + 1 > std::ssize(start.came)) {
         leaveOut(std::move(start.came), start.last, remarks);
     } else if (goesOn && isAlone) {
@@ -245,19 +247,19 @@ Outcome<FramePictures::Step> FramePictures::step()
             m_damage.add(std::max(span->first, m_runStart), span->last);
         }
     }
-    if (!decoded) {
+    if (!decoded.frame) {
         return Step{.isEnd = true, .rank = none, .frame = {}};
     }
-    if (!isExact(decoded->ordinal)) {
+    if (!isExact(decoded.ordinal)) {
         return Step{};
     }
-    const auto& packet = index().packets[static_cast<std::size_t>(decoded->ordinal)];
-    if (decoded->isDamaged || !packet.isWhole) {
-        m_damage.add(decoded->ordinal, decoded->ordinal);
+    const auto& packet = index().packets[static_cast<std::size_t>(decoded.ordinal)];
+    if (decoded.isDamaged || !packet.isWhole) {
+        m_damage.add(decoded.ordinal, decoded.ordinal);
     }
     return Step{.isEnd = false,
-                .rank = m_order.rankOf(decoded->ordinal),
-                .frame = shared(std::move(decoded->frame))};
+                .rank = m_order.rankOf(decoded.ordinal),
+                .frame = shared(std::move(decoded.frame))};
 }
 
 /// Frames that should have come between two that did are lost, and what builds on them is wrong.
