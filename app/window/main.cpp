@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/athletes/athletes_page.hpp"
+#include "ui/athletes/sample_library.hpp"
 #include "ui/theme/theme.hpp"
 #include "ui/window/grab.hpp"
 #include "ui/window/main_window.hpp"
@@ -93,6 +95,8 @@ int main(int argc, char* argv[])
     window.show();
     if (!folder.isEmpty() && window.open(folder.toStdString())) {
         window.showPage(memory.page);
+    } else {
+        window.athletes().setLibrary(ui::ownLibrary());
     }
     return QApplication::exec();
 }

@@ -120,13 +120,15 @@ QWidget* ComparePage::buildTable()
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setAccessibleName(tr("Comparison"));
-    m_table->setWordWrap(true);
     m_table->horizontalHeader()->setStretchLastSection(true);
     m_table->horizontalHeader()->setHighlightSections(false);
     m_table->verticalHeader()->setHighlightSections(false);
     m_table->verticalHeader()->setDefaultSectionSize(4 * gridStep);
     m_told = plainLabel({}, side);
     m_told->setWordWrap(true);
+    m_told->setMinimumHeight(20);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            &ComparePage::tellRow);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, gridStep, 0, 0);
     column->setSpacing(gridStep);
@@ -184,14 +186,26 @@ void ComparePage::compareNow()
             comparison.rows, [](const ComparisonRow& row) { return row.change.has_value(); });
         m_model->setComparison(std::move(comparison));
         m_table->resizeColumnsToContents();
-        m_table->resizeRowsToContents();
         chooseAlikeSteps();
         if (m_model->rowCount() == 0) {
             told = tr("Nothing to compare yet: mark and confirm steps in both clips.");
         }
     }
-    m_told->setText(told);
-    m_told->setVisible(!told.isEmpty());
+    if (told.isEmpty()) {
+        m_table->selectRow(0);
+    } else {
+        m_told->setText(told);
+    }
+}
+
+/// A row's words in full: the column has room for their beginning.
+void ComparePage::tellRow(const QModelIndex& index)
+{
+    const auto& rows = m_model->comparison().rows;
+    if (index.isValid() && index.row() < static_cast<int>(rows.size())) {
+        const ComparisonRow& row = rows[static_cast<std::size_t>(index.row())];
+        m_told->setText(fromUtf8(row.sentence) + u' ' + fromUtf8(row.reason));
+    }
 }
 
 void ComparePage::showInstant(Instant instant)
@@ -250,13 +264,6 @@ void ComparePage::setPlaying(bool playing)
     } else {
         m_tick.stop();
     }
-}
-
-/// The words of a row break to the room there is.
-void ComparePage::resizeEvent(QResizeEvent* event)
-{
-    QWidget::resizeEvent(event);
-    m_table->resizeRowsToContents();
 }
 
 void ComparePage::hideEvent(QHideEvent*)

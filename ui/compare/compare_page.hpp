@@ -30,7 +30,6 @@ public:
     [[nodiscard]] const ComparisonTable& comparison() const { return *m_model; }
 
 protected:
-    void resizeEvent(QResizeEvent* event) override;
     void hideEvent(QHideEvent* event) override;
 
 private:
@@ -39,6 +38,7 @@ private:
     void setClips();
     void chooseAlikeSteps();
     void compareNow();
+    void tellRow(const QModelIndex& index);
     void showInstant(Instant instant);
     void showPhase();
     void showBoth();

@@ -23,7 +23,7 @@ QString sideText(const SideOfRow& side, const Measure& measure)
     if (!side.mean) {
         return QStringLiteral("–");
     }
-    return ComparisonTable::tr("%1 (%2 steps)").arg(valueText(*side.mean, measure)).arg(side.n);
+    return ComparisonTable::tr("%1, n %2").arg(valueText(*side.mean, measure)).arg(side.n);
 }
 
 QString changeText(const ComparisonRow& row, const Measure& measure)

@@ -65,6 +65,12 @@ void SheetMaker::make()
     const ClipDocument* fresh = m_session.clipOf("fresh");
     const ClipDocument* fatigued = m_session.clipOf("fatigued");
     const bool both = fresh != nullptr && fatigued != nullptr;
+    const auto waits = [](const ClipDocument& clip) {
+        return clip.fault().isEmpty() && (!clip.isOpen() || clip.isReading());
+    };
+    if (both && (waits(*fresh) || waits(*fatigued))) {
+        return; // Their readings bring us back here.
+    }
     if (!both || !fresh->readings() || !fatigued->readings()) {
         m_content.reset();
         m_fault = both ? tr("The sheet is made once both clips are marked.")

@@ -49,10 +49,14 @@ Outcome<void> grabPages(MainWindow& window, const QString& folder, QSize size)
     }
     window.resize(size);
     window.show();
+    QStringList pages{QStringLiteral("athletes")};
     for (const PageEntry& entry : pageList()) {
-        window.showPage(QString::fromLatin1(entry.id));
+        pages.append(QString::fromLatin1(entry.id));
+    }
+    for (const QString& page : pages) {
+        window.showPage(page);
         settle(window, 20000);
-        const QString file = QStringLiteral("%1/%2.png").arg(folder, QString::fromLatin1(entry.id));
+        const QString file = QStringLiteral("%1/%2.png").arg(folder, page);
         if (!window.grab().save(file)) {
             return fail(Error::Kind::DiskFull, "The picture " + file.toStdString() +
                                                    " cannot be written: is the disk full?");

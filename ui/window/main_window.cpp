@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/main_window.hpp"
 
+#include "ui/athletes/athletes_page.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
@@ -15,35 +16,16 @@
 #include <QFileDialog>
 #include <QHBoxLayout>
 #include <QMessageBox>
-#include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace latemile::ui {
-namespace {
-
-QWidget* startPage(MainWindow& window)
-{
-    auto* page = new QWidget(&window);
-    auto* open = new QPushButton(MainWindow::tr("Open a library or a session…"), page);
-    open->setProperty("rank", "main");
-    QObject::connect(open, &QPushButton::clicked, &window, &MainWindow::openByDialog);
-    auto* column = new QVBoxLayout(page);
-    column->setSpacing(2 * gridStep);
-    column->addStretch();
-    column->addWidget(titleLabel(MainWindow::tr("No session open"), page), 0, Qt::AlignHCenter);
-    column->addWidget(open, 0, Qt::AlignHCenter);
-    column->addStretch();
-    return page;
-}
-
-} // namespace
-
 MainWindow::MainWindow()
     : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_fault(plainLabel({}, this)),
-      m_stack(new QStackedWidget(this)), m_pages(pageList().size()), m_start(startPage(*this))
+      m_stack(new QStackedWidget(this)), m_pages(pageList().size()),
+      m_athletes(new AthletesPage(this))
 {
     setWindowTitle(tr("Latemile"));
     auto* right = new QVBoxLayout;
@@ -63,15 +45,24 @@ MainWindow::MainWindow()
     row->addWidget(m_rail);
     row->addLayout(right, 1);
     setCentralWidget(whole);
-    m_stack->addWidget(m_start);
+    m_stack->addWidget(m_athletes);
 
-    int at = 0;
+    m_rail->addPage(0, tr("Athletes"),
+                    m_keys.of(QStringLiteral("page.athletes")).toString(QKeySequence::NativeText));
+    int at = 1;
     for (const PageEntry& entry : pageList()) {
         const QString key = QStringLiteral("page.") + QString::fromLatin1(entry.id);
         m_rail->addPage(at++, nameOf(entry), m_keys.of(key).toString(QKeySequence::NativeText));
     }
-    m_rail->setEnabledFrom(0, false);
-    connect(m_rail, &Rail::pageWanted, this, &MainWindow::showPageAt);
+    m_rail->setEnabledFrom(1, false);
+    m_rail->setPage(0);
+    connect(m_rail, &Rail::pageWanted, this, [this](int wanted) { showPageAt(wanted - 1); });
+    connect(m_athletes, &AthletesPage::sessionWanted, this, [this](const QString& folder) {
+        if (openSession(folder.toStdString())) {
+            showPageAt(m_session->clips().empty() ? 0 : 1);
+        }
+    });
+    connect(m_athletes, &AthletesPage::athleteEdited, this, &MainWindow::takeEditedAthlete);
     connect(m_bar, &SessionBar::undoWanted, this, &MainWindow::undo);
     connect(m_bar, &SessionBar::redoWanted, this, &MainWindow::redo);
     buildMenus(*this);
@@ -90,10 +81,28 @@ Outcome<void> MainWindow::open(const std::filesystem::path& folder)
         return tl::unexpected<Error>(place.error());
     }
     m_folder = QString::fromStdString(folder.string());
+    m_athletes->setLibrary(place->library);
+    if (place->athlete) {
+        m_athletes->chooseAthlete(*place->athlete);
+    }
     if (place->session) {
         return openSession(*place->session);
     }
-    return fail(Error::Kind::NotFound, "Choose a session's folder: the one with session.json.");
+    return {};
+}
+
+/// The open session shares the athlete's document: it must not write back what it read before.
+void MainWindow::takeEditedAthlete(const QString& folder)
+{
+    const auto file = std::filesystem::path(folder.toStdString()) / "athlete.json";
+    std::error_code ignored;
+    if (!m_session ||
+        !std::filesystem::equivalent(file, athleteFileOf(m_session->folder()), ignored)) {
+        return;
+    }
+    if (auto athlete = readAthlete(file)) {
+        m_session->replaceAthlete(std::move(*athlete));
+    }
 }
 
 Outcome<void> MainWindow::openSession(const std::filesystem::path& folder)
@@ -109,11 +118,11 @@ Outcome<void> MainWindow::openSession(const std::filesystem::path& folder)
 
 void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
 {
-    const QString page = pageId();
+    const int at = std::max(m_at, 0);
     dropSession();
     m_session = std::move(session);
     m_fault->hide();
-    m_rail->setEnabledFrom(0, true);
+    m_rail->setEnabledFrom(1, true);
     m_bar->setSession(m_session.get());
     connect(m_session.get(), &SessionDocument::saveFailed, this, &MainWindow::tellFault);
     connect(m_session.get(), &SessionDocument::clipGoing, this, [this](ClipDocument* clip) {
@@ -123,7 +132,7 @@ void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
     });
     connect(m_session.get(), &SessionDocument::clipsChanged, this, &MainWindow::chooseFirstClip);
     chooseFirstClip();
-    showPage(page);
+    showPageAt(at);
 }
 
 void MainWindow::chooseFirstClip()
@@ -136,7 +145,10 @@ void MainWindow::chooseFirstClip()
 
 void MainWindow::dropSession()
 {
-    m_stack->setCurrentWidget(m_start);
+    m_stack->setCurrentWidget(m_athletes);
+    m_at = -1;
+    m_rail->setPage(0);
+    m_rail->setEnabledFrom(1, false);
     for (QWidget*& page : m_pages) {
         delete page;
         page = nullptr;
@@ -151,12 +163,15 @@ void MainWindow::showPage(const QString& id)
     const auto list = pageList();
     const auto found = std::ranges::find_if(
         list, [&id](const PageEntry& entry) { return id == QLatin1String(entry.id); });
-    showPageAt(found == list.end() ? 0 : static_cast<int>(found - list.begin()));
+    showPageAt(found == list.end() ? -1 : static_cast<int>(found - list.begin()));
 }
 
 void MainWindow::showPageAt(int at)
 {
-    if (!m_session) {
+    if (!m_session || at < 0) {
+        m_at = -1;
+        m_rail->setPage(0);
+        m_stack->setCurrentWidget(m_athletes);
         return;
     }
     QWidget*& page = m_pages[static_cast<std::size_t>(at)];
@@ -168,14 +183,15 @@ void MainWindow::showPageAt(int at)
         m_stack->addWidget(page);
     }
     m_at = at;
-    m_rail->setPage(at);
+    m_rail->setPage(at + 1);
     m_stack->setCurrentWidget(page);
     page->setFocus();
 }
 
 QString MainWindow::pageId() const
 {
-    return QString::fromLatin1(pageList()[static_cast<std::size_t>(m_at)].id);
+    return m_at < 0 ? QStringLiteral("athletes")
+                    : QString::fromLatin1(pageList()[static_cast<std::size_t>(m_at)].id);
 }
 
 QWidget* MainWindow::page() const
@@ -187,6 +203,7 @@ void MainWindow::setNamesHidden(bool hidden)
 {
     m_namesHidden = hidden;
     m_bar->setNamesHidden(hidden);
+    m_athletes->setNamesHidden(hidden);
 }
 
 void MainWindow::openByDialog()

@@ -16,6 +16,7 @@ class QStackedWidget;
 
 namespace latemile::ui {
 
+class AthletesPage;
 class Rail;
 class SessionBar;
 
@@ -32,10 +33,11 @@ public:
     [[nodiscard]] Selection& selection() { return m_selection; }
     [[nodiscard]] Keys& keys() { return m_keys; }
 
-    /// By the id of the page list.
+    /// By the id of the page list, or "athletes".
     void showPage(const QString& id);
     [[nodiscard]] QString pageId() const;
     [[nodiscard]] QWidget* page() const;
+    [[nodiscard]] AthletesPage& athletes() { return *m_athletes; }
 
     void setNamesHidden(bool hidden);
     [[nodiscard]] bool areNamesHidden() const { return m_namesHidden; }
@@ -50,6 +52,7 @@ protected:
 private:
     Outcome<void> openSession(const std::filesystem::path& folder);
     void takeSession(std::unique_ptr<SessionDocument> session);
+    void takeEditedAthlete(const QString& folder);
     void dropSession();
     void showPageAt(int at);
     void tellFault(const QString& sentence);
@@ -65,8 +68,8 @@ private:
     QLabel* m_fault;
     QStackedWidget* m_stack;
     std::vector<QWidget*> m_pages; ///< as the page list; made when first shown
-    QWidget* m_start;              ///< while no session is open
-    int m_at{};
+    AthletesPage* m_athletes;      ///< first in the rail; needs no session
+    int m_at{-1};                  ///< in the page list; -1: the athletes
 };
 
 } // namespace latemile::ui

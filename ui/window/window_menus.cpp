@@ -64,6 +64,8 @@ void buildMenus(MainWindow& window)
     edit->addAction(keys.action("edit.redo", &window, [&window] { window.redo(); }));
 
     QMenu* view = window.menuBar()->addMenu(MainWindow::tr("&View"));
+    view->addAction(keys.action("page.athletes", &window,
+                                [&window] { window.showPage(QStringLiteral("athletes")); }));
     for (const PageEntry& entry : pageList()) {
         const QString id = QString::fromLatin1(entry.id);
         const QByteArray key = "page." + QByteArray(entry.id);

@@ -110,10 +110,14 @@ TEST_CASE("no page clips a label or lays controls over each other", "[ui][layout
     WindowFixture fixture;
     MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
     window.resize(size);
+    QStringList pages{QStringLiteral("athletes")};
     for (const PageEntry& entry : pageList()) {
-        window.showPage(QString::fromLatin1(entry.id));
+        pages.append(QString::fromLatin1(entry.id));
+    }
+    for (const QString& page : pages) {
+        window.showPage(page);
         settle(window, 6000);
-        INFO(entry.id << " at " << size.width() << " x " << size.height());
+        INFO(page.toStdString() << " at " << size.width() << " x " << size.height());
         REQUIRE(window.size() == size);
         CHECK(clippedIn(window).join(u'\n').toStdString() == "");
         CHECK(overlapsIn(window).join(u'\n').toStdString() == "");

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/athletes/library.hpp"
+
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QListWidget;
+class QPushButton;
+class QStackedWidget;
+class QTableWidget;
+
+namespace latemile::ui {
+
+/// The library: who is in it, and each athlete's sessions with what is still to do.
+class AthletesPage final : public QWidget {
+    Q_OBJECT
+public:
+    explicit AthletesPage(QWidget* parent = nullptr);
+
+    void setLibrary(const std::filesystem::path& library);
+    [[nodiscard]] const std::filesystem::path& library() const { return m_library; }
+    void chooseAthlete(const std::filesystem::path& folder);
+    void setNamesHidden(bool hidden);
+    void reload();
+
+signals:
+    void sessionWanted(const QString& folder);
+    void athleteEdited(const QString& folder);
+
+protected:
+    void showEvent(QShowEvent* event) override;
+
+private:
+    QWidget* buildList();
+    QWidget* buildAthlete();
+    QWidget* buildEmpty();
+    void fillList();
+    void fillSessions();
+    [[nodiscard]] const AthleteEntry* chosen() const;
+    [[nodiscard]] QString nameOf(const Athlete& athlete) const;
+    void openSession();
+    void addNewAthlete();
+    void editAthlete();
+    void addSession();
+    void addSample();
+    void tell(const QString& sentence);
+
+    std::filesystem::path m_library;
+    std::vector<AthleteEntry> m_athletes;
+    std::vector<SessionEntry> m_sessions;
+    bool m_namesHidden{};
+    QStackedWidget* m_stack;
+    QLineEdit* m_search{};
+    QListWidget* m_list{};
+    QLabel* m_name{};
+    QLabel* m_facts{};
+    QTableWidget* m_table{};
+    QLabel* m_told;
+};
+
+} // namespace latemile::ui
