@@ -29,9 +29,12 @@ PlanePoint between(PlanePoint a, PlanePoint b, double t0, double t1, double t)
 
 } // namespace
 
-Evidence::Evidence(const PreparedClip& clip, std::size_t step, const Disturbance& disturbance)
-    : m_clip(clip), m_step(step), m_disturbance(disturbance)
+Evidence Evidence::shifted(const Disturbance& disturbance) const
 {
+    Evidence evidence(m_clip, m_step);
+    evidence.m_plain = this;
+    evidence.m_disturbance = disturbance;
+    return evidence;
 }
 
 void Evidence::setMissing(std::string reason)
@@ -47,7 +50,7 @@ std::optional<PlanePoint> Evidence::pointOn(const MarkKey& key, bool remember)
     if (!point) {
         return std::nullopt;
     }
-    if (remember) {
+    if (remember && !m_plain) {
         m_marksUsed.insert(key);
     }
     const auto& d = m_disturbance;
@@ -176,7 +179,9 @@ PlanePoint Evidence::nextAnkleAtContact()
 
 double Evidence::eventTime(const EventKey& key, Seconds undisturbed)
 {
-    m_eventsUsed.insert(key);
+    if (!m_plain) {
+        m_eventsUsed.insert(key);
+    }
     const auto& d = m_disturbance;
     const double own = d.event == key ? d.eventBy : 0.0;
     return undisturbed.count() + own + (key.toeOff ? d.allToeOffsBy : d.allContactsBy);

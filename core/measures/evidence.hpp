@@ -38,7 +38,11 @@ struct Disturbance {
 /// came from.
 class Evidence {
 public:
-    Evidence(const PreparedClip& clip, std::size_t step, const Disturbance& disturbance = {});
+    Evidence(const PreparedClip& clip, std::size_t step) : m_clip(clip), m_step(step) {}
+    /// The same questions with something shifted, for the slopes of an error. Keeps the frames that
+    /// extremes and nearest times were found on, so that a slope never jumps; remembers nothing.
+    /// `this` must outlive it.
+    [[nodiscard]] Evidence shifted(const Disturbance& disturbance) const;
 
     /// A near-side landmark at an instant of this step, in the plane, cm. Contact and toe-off are
     /// read at the event itself where the frames on both sides of it are marked, else on the frame
@@ -132,6 +136,13 @@ private:
     [[nodiscard]] const Step& step() const { return m_clip.steps[m_step]; }
     PlanePoint atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side);
     PlanePoint onNearestFrame(std::size_t step, Instant instant, Landmark landmark, BodySide side);
+    /// An extreme as it was found: its parabola's samples.
+    struct FoundPeak {
+        std::vector<FrameNumber> frames;
+        std::vector<Sample> samples;
+        Sample vertex;
+    };
+    [[nodiscard]] Sample shiftedPeak(const Search& search, const FoundPeak& found);
     std::optional<PlanePoint> pointOn(const MarkKey& key, bool remember = true);
     PlanePoint notMarked(Landmark landmark, BodySide side, Instant instant, std::size_t step);
     double eventTime(const EventKey& key, Seconds undisturbed);
@@ -142,7 +153,12 @@ private:
 
     const PreparedClip& m_clip;
     std::size_t m_step;
+    const Evidence* m_plain{}; ///< of shifted evidence: the one it was made from
     Disturbance m_disturbance;
+    std::vector<FoundPeak> m_peaks;           ///< in the order they were asked for
+    std::vector<FrameNumber> m_nearestFrames; ///< likewise
+    std::size_t m_peaksAsked{};
+    std::size_t m_nearestAsked{};
     std::optional<std::string> m_missing;
     std::set<MarkKey> m_marksUsed;
     std::set<EventKey> m_eventsUsed;

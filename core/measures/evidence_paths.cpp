@@ -22,10 +22,33 @@ constexpr double leastMarked = 0.9;
 
 } // namespace
 
+Sample Evidence::shiftedPeak(const Search& search, const FoundPeak& found)
+{
+    const auto& d = m_disturbance;
+    const bool allMove = d.scene.relativeScale != 0.0 || d.scene.rollRadians != 0.0;
+    auto samples = found.samples;
+    bool moved = allMove;
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        if (allMove ||
+            (d.mark && d.mark->frame == found.frames[i] && d.mark->side == search.side)) {
+            const auto frame = found.frames[i];
+            samples[i].value = search.value([&](Landmark l) {
+                return *pointOn({frame, search.side, l}, false);
+            });
+            moved = true;
+        }
+    }
+    return moved ? vertexOf(samples, search.from, search.to, found.vertex.time, search.kind)
+                 : found.vertex;
+}
+
 Sample Evidence::extreme(const Search& search)
 {
     if (m_missing) {
         return {};
+    }
+    if (m_plain) {
+        return shiftedPeak(search, m_plain->m_peaks[m_peaksAsked++]);
     }
     const auto& index = m_clip.index;
     std::vector<Sample> samples;
@@ -57,11 +80,15 @@ Sample Evidence::extreme(const Search& search)
                    stepWords(m_step));
         return {};
     }
+    FoundPeak found{.frames = {}, .samples = {}, .vertex = peak->vertex};
     for (auto i = peak->first; i < peak->last; ++i) {
+        found.frames.push_back(frames[i]);
+        found.samples.push_back(samples[i]);
         for (const auto landmark : search.landmarks) {
             m_marksUsed.insert({frames[i], search.side, landmark});
         }
     }
+    m_peaks.push_back(std::move(found));
     return peak->vertex;
 }
 
@@ -70,7 +97,11 @@ double Evidence::near(double time, const std::vector<Landmark>& landmarks, const
     if (m_missing) {
         return 0.0;
     }
-    const auto frame = m_clip.index.nearest(Seconds{time});
+    const auto frame =
+        m_plain ? m_plain->m_nearestFrames[m_nearestAsked++] : m_clip.index.nearest(Seconds{time});
+    if (!m_plain) {
+        m_nearestFrames.push_back(frame);
+    }
     for (const auto landmark : landmarks) {
         if (!m_clip.tracks.find({frame, BodySide::Near, landmark})) {
             setMissing(std::string(nameOf(landmark)) + " not marked on frame " +

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/peak_fit.hpp"
 
-#include <Eigen/QR>
+#include <Eigen/LU>
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +21,9 @@ struct Parabola {
     }
 };
 
-/// Times are centred and scaled, so that 4 ms apart or 4 s apart condition the fit alike.
+/// Times are centred and scaled, so that 4 ms apart or 4 s apart condition the fit alike; the
+/// normal equations of three unknowns are then as good as any and fast enough for thousands of
+/// slopes.
 std::optional<Parabola> fitted(const std::vector<Sample>& samples)
 {
     if (samples.size() < 3) {
@@ -32,20 +34,18 @@ std::optional<Parabola> fitted(const std::vector<Sample>& samples)
     if (!(half > 0.0)) {
         return std::nullopt;
     }
-    const auto n = static_cast<Eigen::Index>(samples.size());
-    Eigen::MatrixX3d m(n, 3);
-    Eigen::VectorXd values(n);
-    for (Eigen::Index i = 0; i < n; ++i) {
-        const auto& sample = samples[static_cast<std::size_t>(i)];
+    Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
+    Eigen::Vector3d right = Eigen::Vector3d::Zero();
+    for (const auto& sample : samples) {
         const double s = (sample.time - origin) / half;
-        m.row(i) << 1.0, s, s * s;
-        values(i) = sample.value;
+        const Eigen::Vector3d row(1.0, s, s * s);
+        normal += row * row.transpose();
+        right += sample.value * row;
     }
-    const auto solver = m.colPivHouseholderQr();
-    if (solver.rank() < 3) {
-        return std::nullopt;
+    if (std::abs(normal.determinant()) < 1e-9) {
+        return std::nullopt; // fewer than three different times
     }
-    const Eigen::Vector3d p = solver.solve(values);
+    const Eigen::Vector3d p = normal.inverse() * right;
     return Parabola{origin, p(0), p(1) / half, p(2) / (half * half)};
 }
 
@@ -69,6 +69,18 @@ std::optional<Sample> parabolaVertex(const std::vector<Sample>& samples, Extreme
     }
     const double time = vertexTime(*parabola);
     return Sample{time, parabola->at(time)};
+}
+
+Sample vertexOf(const std::vector<Sample>& samples, double from, double to, double fallback,
+                Extreme kind)
+{
+    const auto parabola =
+        fitted(samples).value_or(Parabola{fallback, samples.front().value, 0.0, 0.0});
+    // Where the extreme lies at the end of the stretch the parabola may open the wrong way.
+    const double time = opensFor(parabola, kind) ? vertexTime(parabola) : fallback;
+    const double held =
+        std::clamp(time, std::max(from, samples.front().time), std::min(to, samples.back().time));
+    return {held, parabola.at(held)};
 }
 
 std::optional<Peak> peakOf(const std::vector<Sample>& samples, double from, double to, Extreme kind)
@@ -96,16 +108,7 @@ std::optional<Peak> peakOf(const std::vector<Sample>& samples, double from, doub
     }
     Peak peak{samples[*best], static_cast<std::size_t>(first - samples.begin()),
               static_cast<std::size_t>(last - samples.begin())};
-    const auto parabola = fitted(window);
-    if (!parabola) {
-        return std::nullopt;
-    }
-    // Where the extreme lies at the end of the stretch the parabola may open the wrong way: then
-    // the fit is read at the sample itself.
-    const double time = opensFor(*parabola, kind) ? vertexTime(*parabola) : centre;
-    const double held =
-        std::clamp(time, std::max(from, window.front().time), std::min(to, window.back().time));
-    peak.vertex = {held, parabola->at(held)};
+    peak.vertex = vertexOf(window, from, to, centre, kind);
     return peak;
 }
 

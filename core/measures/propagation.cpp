@@ -21,18 +21,20 @@ double square(double value)
 
 class Slopes {
 public:
-    Slopes(const PreparedClip& clip, const Measure& measure, Formula formula, std::size_t step)
-        : m_clip(clip), m_measure(measure), m_formula(formula), m_step(step)
+    /// `plain` has answered the formula with `value`.
+    Slopes(const PreparedClip& clip, const Measure& measure, Formula formula, const Evidence& plain,
+           double value)
+        : m_clip(clip), m_measure(measure), m_formula(formula), m_plain(plain), m_value(value)
     {
     }
 
     /// Change of the value a unit of the disturbance; `set` puts an amount into a Disturbance.
+    /// Amounts are small enough for one side to do: what bends within them is far below any error.
     template <class Set>
     [[nodiscard]] double by(double amount, Set set) const
     {
-        const auto high = valueAt(amount, set);
-        const auto low = valueAt(-amount, set);
-        return high && low ? difference(*high, *low) / (2.0 * amount) : 0.0;
+        const auto shifted = valueAt(amount, set);
+        return shifted ? difference(*shifted, m_value) / amount : 0.0;
     }
 
     /// Units a second, read from the frames before and after where they are marked.
@@ -55,7 +57,7 @@ private:
     {
         Disturbance disturbance;
         set(disturbance, amount);
-        Evidence evidence(m_clip, m_step, disturbance);
+        auto evidence = m_plain.shifted(disturbance);
         const double value = m_formula(evidence);
         return evidence.missing() ? std::nullopt : std::optional(value);
     }
@@ -69,7 +71,8 @@ private:
     const PreparedClip& m_clip;
     const Measure& m_measure;
     Formula m_formula;
-    std::size_t m_step;
+    const Evidence& m_plain;
+    double m_value;
 };
 
 double typicalRate(const ValueRate& rate, const PreparedClip& clip)
@@ -87,7 +90,7 @@ double typicalRate(const ValueRate& rate, const PreparedClip& clip)
 
 double markShare(const PreparedClip& clip, const std::set<MarkKey>& marks, const Slopes& slopes)
 {
-    constexpr double shiftPx = 0.5;
+    constexpr double shiftPx = 1e-3;
     double variance = 0.0;
     for (const auto& key : marks) {
         const double se = clip.tracks.find(key)->sePx;
@@ -110,13 +113,13 @@ double trunkShare(const PreparedClip& clip, const Evidence& base, const Slopes& 
     if (!base.usedTrunk()) {
         return 0.0;
     }
-    const double slope = slopes.by(1e-3, [](Disturbance& d, double by) { d.trunkBy = by; });
+    const double slope = slopes.by(1e-6, [](Disturbance& d, double by) { d.trunkBy = by; });
     return square(slope * clip.trunk->se / clip.trunk->cm);
 }
 
 double eventShare(const PreparedClip& clip, const std::set<EventKey>& events, const Slopes& slopes)
 {
-    const double shift = 0.1 * clip.frameInterval.count();
+    const double shift = 1e-4 * clip.frameInterval.count();
     double variance = 0.0;
     for (const auto& key : events) {
         const double slope = slopes.by(shift, [&](Disturbance& d, double by) {
@@ -174,7 +177,7 @@ double commonEventError(const PreparedClip& clip, const Measure& measure, const 
         return 0.0;
     }
     const double judgement = commonJudgement * clip.frameInterval.count();
-    const double shift = 0.1 * clip.frameInterval.count();
+    const double shift = 1e-4 * clip.frameInterval.count();
     double variance =
         square(slopes.by(shift, [](Disturbance& d, double by) { d.allContactsBy = by; })) +
         square(slopes.by(shift, [](Disturbance& d, double by) { d.allToeOffsBy = by; }));
@@ -208,14 +211,14 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, double (*
         return result;
     }
     result.value = value;
-    const Slopes slopes(clip, measure, formula, step);
+    const Slopes slopes(clip, measure, formula, base, value);
     const auto rates = ratesOf(clip, measure, base, slopes);
     result.shares.marks =
         markShare(clip, result.marks, slopes) + base.ownVariance() + trunkShare(clip, base, slopes);
     result.shares.events =
         eventShare(clip, result.events, slopes) + timingShare(clip, base, step, rates);
     if (!result.marks.empty()) {
-        constexpr double shift = 1e-3;
+        constexpr double shift = 1e-6;
         const double byScale =
             slopes.by(shift, [](Disturbance& d, double by) { d.scene.relativeScale = by; });
         const double byRoll =
