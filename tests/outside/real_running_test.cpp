@@ -43,11 +43,20 @@ CsvTable measured()
     return CsvTable::read(out).value();
 }
 
+/// The recording's own names of two readings of one measure.
+std::string idOf(const CsvRow& expected)
+{
+    const auto id = expected.text("measure");
+    return id == "hand_height_max"   ? "hand_height"
+           : id == "hand_height_min" ? "hand_height_lowest"
+                                     : id;
+}
+
 const CsvRow* rowOf(const CsvTable& readings, const CsvRow& expected)
 {
     for (const auto& row : readings.rows()) {
         const bool sameStep = row.text("step") == expected.text("step");
-        if (row.text("measure") == expected.text("measure") && sameStep) {
+        if (row.text("measure") == idOf(expected) && sameStep) {
             return &row;
         }
     }
@@ -68,8 +77,8 @@ TEST_CASE("readings of real running lie within the tolerances of an independent 
     int compared = 0;
     double worst = 0.0;
     for (const auto& row : expected.rows()) {
-        if (!findMeasure(row.text("measure"))) {
-            continue; // variants the table of measures does not hold
+        if (!findMeasure(idOf(row))) {
+            continue; // belt_ratio_toe: one of the checks, not a measure
         }
         INFO(row.text("measure") << " step " << row.text("step"));
         const auto* reading = rowOf(readings, row);
@@ -79,7 +88,7 @@ TEST_CASE("readings of real running lie within the tolerances of an independent 
         worst = std::max(worst, std::abs(error) / row.number("tolerance").value());
         ++compared;
     }
-    CHECK(compared >= 44);
+    CHECK(compared == 92);
     std::cout << compared << " readings of real running compared, the farthest at " << worst
               << " of its tolerance\n";
 }
