@@ -69,6 +69,10 @@ void FrameFeed::ask(QObject* asker, FrameNumber frame, Answer answer)
     std::erase_if(m_questions, [asker](const Question& q) { return !q.asker || q.asker == asker; });
     if (m_source) {
         if (const auto held = m_source->held(frame)) {
+            // An older question still being decoded would be answered after this one.
+            if (m_asked.asker == asker) {
+                m_asked.asker.clear();
+            }
             answer(*held);
             return;
         }

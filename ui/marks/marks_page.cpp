@@ -74,7 +74,9 @@ QWidget* MarksPage::buildPicture()
         label->setMinimumWidth(0);
     }
     m_hint->setMinimumHeight(20);
-    m_running->setMinimumHeight(20);
+    // Two lines are kept free: the picture must not jump when a reading comes in.
+    m_running->setMinimumHeight(42);
+    m_running->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     setState(*m_warning, "doubt");
     m_warning->hide();
 

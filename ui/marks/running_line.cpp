@@ -22,6 +22,12 @@ const Reading* readingOf(const Readings& readings, StepNumber step, const std::s
     return nullptr;
 }
 
+/// What cannot be checked yet is no warning: the coach is in the middle of the work.
+bool isFound(const Check& check)
+{
+    return check.value.has_value() || check.state == Check::State::Bad;
+}
+
 } // namespace
 
 QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
@@ -59,7 +65,7 @@ QString markingWarning(const ClipDocument& clip)
     QStringList told;
     for (const Check& check : clip.readings()->checks) {
         if ((check.check == "bones" || check.check == "events" || check.check == "cadence") &&
-            check.state != Check::State::Good && !check.sentence.empty()) {
+            check.state != Check::State::Good && isFound(check)) {
             told.append(fromUtf8(check.sentence));
         }
     }

@@ -4,7 +4,6 @@
 #include "ui/document/clip_document.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/text/numbers.hpp"
-#include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
 #include <QComboBox>
@@ -121,8 +120,8 @@ void TransportBar::tellPlace()
                        .arg(m_clip->index().size())
                        .arg(timeText(time));
     if (const Step* step = stepAt(*m_clip, time)) {
-        text += tr("   %1 after %2 contact %3")
-                    .arg(millisecondsText(time - step->contact), wordFor(step->foot))
+        text += tr("   %1 after contact %2")
+                    .arg(millisecondsText(time - step->contact))
                     .arg(step->number.value);
     }
     m_place->setText(text);

@@ -20,6 +20,13 @@ std::optional<Foot> footOfColumn(int column)
                        : (column == 1 ? std::optional(Foot::Right) : std::nullopt);
 }
 
+/// The one measure that names a class: which part of the foot lands first.
+QString strikeText(double strike)
+{
+    return strike > 0.5 ? ReadingsTable::tr("heel")
+                        : (strike < -0.5 ? ReadingsTable::tr("fore") : ReadingsTable::tr("mid"));
+}
+
 } // namespace
 
 void ReadingsTable::setReadings(const std::optional<Readings>& readings)
@@ -90,8 +97,11 @@ QString ReadingsTable::cellText(const QModelIndex& index) const
                numberText(summary->se, measure.decimals);
     }
     const Reading* reading = readingAt(index);
-    return reading != nullptr && reading->value ? numberText(*reading->value, measure.decimals)
-                                                : QString();
+    if (reading == nullptr || !reading->value) {
+        return {};
+    }
+    return measure.isClass ? strikeText(*reading->value)
+                           : numberText(*reading->value, measure.decimals);
 }
 
 QString ReadingsTable::toolTip(const QModelIndex& index) const

@@ -217,3 +217,22 @@ TEST_CASE("a toe-off without a contact before it is refused with a hint", "[ui]"
     CHECK(window.session()->clips().front()->marking().stances.empty());
     CHECK_FALSE(window.session()->history().canUndo());
 }
+
+TEST_CASE("the picture ends on the frame asked for last, also when that one was held", "[ui]")
+{
+    // A far frame was still being decoded when a held one was asked for and shown; then the far
+    // one came and stood under the marks of the other. The last question must win.
+    WindowFixture fixture;
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    auto& page = dynamic_cast<MarksPage&>(*window.page());
+    ClipDocument& clip = *window.session()->clips().front();
+    std::int64_t shown = -1;
+    QObject::connect(&page.player(), &Player::frameShown, &page,
+                     [&](const Frame& frame) { shown = frame.number.value; });
+    page.player().goTo({1});
+    REQUIRE(waitUntil([&] { return shown == 1 && !clip.isBusy(); }));
+    page.player().goTo({500});
+    page.player().goTo({1});
+    REQUIRE(waitUntil([&] { return !clip.isBusy(); }));
+    CHECK(shown == 1);
+}
