@@ -23,7 +23,7 @@ std::string words(const char* format, double a, double b)
 }
 
 std::optional<std::string> speedsDiffer(const Measure& measure, const ClipConditions& a,
-                                        const ClipConditions& b)
+                                        const ClipConditions& b, const ClipNames& names)
 {
     if (!a.scene.beltSpeed || !b.scene.beltSpeed) {
         return std::nullopt;
@@ -35,7 +35,8 @@ std::optional<std::string> speedsDiffer(const Measure& measure, const ClipCondit
     if (std::abs(v2 - v1) <= (tolerance + 1e-9) * v1) {
         return std::nullopt;
     }
-    return words("The speeds differ: %.2f m/s fresh, %.2f m/s fatigued.", v1, v2);
+    return words("The speeds differ: %.2f m/s ", v1, v2) + std::string(names.first) +
+           words(", %.2f m/s ", v2, v1) + std::string(names.second) + ".";
 }
 
 std::optional<std::string> filmingDiffers(const ClipConditions& a, const ClipConditions& b)
@@ -87,18 +88,18 @@ bool isSameScene(const ClipConditions& a, const ClipConditions& b)
 }
 
 std::optional<std::string> whyNotComparable(const Measure& measure, const Readings& fresh,
-                                            const Readings& fatigued)
+                                            const Readings& fatigued, const ClipNames& names)
 {
-    if (auto why = speedsDiffer(measure, fresh.clip, fatigued.clip)) {
+    if (auto why = speedsDiffer(measure, fresh.clip, fatigued.clip, names)) {
         return why;
     }
     if (auto why = filmingDiffers(fresh.clip, fatigued.clip)) {
         return why;
     }
-    if (auto why = badCheck(measure, fresh, "fresh")) {
+    if (auto why = badCheck(measure, fresh, names.first)) {
         return why;
     }
-    return badCheck(measure, fatigued, "fatigued");
+    return badCheck(measure, fatigued, names.second);
 }
 
 } // namespace latemile

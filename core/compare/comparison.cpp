@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/comparison.hpp"
 
-#include "core/compare/comparability.hpp"
 #include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
 #include "core/measures/measure.hpp"
@@ -112,7 +111,7 @@ void judge(ComparisonRow& row, const Measure& measure)
 }
 
 ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Readings& fresh,
-                    const Readings& fatigued)
+                    const Readings& fatigued, const ClipNames& names)
 {
     const auto* a = find(fresh, measure, foot);
     const auto* b = find(fatigued, measure, foot);
@@ -129,7 +128,7 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
         const double common = commonError(measure, *a, *b, fresh, fatigued);
         row.halfWidth = std::hypot(welch.halfWidth(), normalQuantile * common);
     }
-    if (auto why = whyNotComparable(measure, fresh, fatigued)) {
+    if (auto why = whyNotComparable(measure, fresh, fatigued, names)) {
         row.verdict = Verdict::NotComparable;
         row.reason = *why;
         row.sentence = "Not comparable: " + std::string(measure.same) + ".";
@@ -137,8 +136,8 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
     }
     if (!a || !b || std::min(a->n, b->n) < fewestSteps || !row.halfWidth) {
         row.verdict = Verdict::TooFewSteps;
-        row.reason = !a   ? missingReason(fresh, measure, "fresh")
-                     : !b ? missingReason(fatigued, measure, "fatigued")
+        row.reason = !a   ? missingReason(fresh, measure, names.first)
+                     : !b ? missingReason(fatigued, measure, names.second)
                           : "Six steps of each clip are needed, seven or more are better.";
         row.sentence = "Too few steps to tell a change in " + std::string(measure.same) + ".";
         return row;
@@ -209,7 +208,7 @@ std::string_view nameOf(Verdict verdict)
     return {};
 }
 
-Comparison compare(const Readings& fresh, const Readings& fatigued)
+Comparison compare(const Readings& fresh, const Readings& fatigued, const ClipNames& names)
 {
     Comparison comparison;
     for (const auto& measure : measureTable()) {
@@ -217,7 +216,7 @@ Comparison compare(const Readings& fresh, const Readings& fatigued)
             continue;
         }
         for (const auto& foot : feetOf(measure, fresh, fatigued)) {
-            comparison.rows.push_back(rowOf(measure, foot, fresh, fatigued));
+            comparison.rows.push_back(rowOf(measure, foot, fresh, fatigued, names));
         }
     }
     return comparison;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/compare/comparability.hpp"
 #include "core/measures/readings.hpp"
 #include "core/outcome.hpp"
 
@@ -43,7 +44,8 @@ struct Comparison {
 /// Fresh against fatigued, measure by measure (Welch's interval; common errors of scene and
 /// judgement added). What forbids a comparison (speed, incline, view, side, capture rate, shoes, a
 /// bad check) becomes the verdict and reason of the rows it forbids.
-[[nodiscard]] Comparison compare(const Readings& fresh, const Readings& fatigued);
+[[nodiscard]] Comparison compare(const Readings& fresh, const Readings& fatigued,
+                                 const ClipNames& names = {});
 
 [[nodiscard]] nlohmann::json toJson(const Comparison& comparison);
 

@@ -20,6 +20,7 @@ constexpr std::array table{
     KeyEntry{"page.readings", EVERYWHERE, NAME("Readings page"), "Ctrl+4"},
     KeyEntry{"page.compare", EVERYWHERE, NAME("Fresh | Fatigued page"), "Ctrl+5"},
     KeyEntry{"page.sheet", EVERYWHERE, NAME("Sheet page"), "Ctrl+6"},
+    KeyEntry{"page.refilms", EVERYWHERE, NAME("Re-films page"), "Ctrl+7"},
     KeyEntry{"file.open", EVERYWHERE, NAME("Open library or session"), "Ctrl+O"},
     KeyEntry{"file.quit", EVERYWHERE, NAME("Quit"), "Ctrl+Q"},
     KeyEntry{"edit.undo", EVERYWHERE, NAME("Undo"), "Ctrl+Z"},

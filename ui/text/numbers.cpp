@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/text/numbers.hpp"
 
+#include "core/compare/rounding.hpp"
+
 namespace latemile::ui {
 
 QString numberText(double value, int decimals)
@@ -59,6 +61,16 @@ QString valueText(double value, double error, const Measure& measure)
     const QString number = numberText(value, measure.decimals) + QStringLiteral(" ± ") +
                            numberText(error, measure.decimals);
     return withUnit(number, measure.unit);
+}
+
+QString roundedText(double value, std::optional<double> error, const Measure& measure)
+{
+    const RoundedPair pair = roundedTogether(value, error.value_or(0.0), measure.decimals);
+    QString number = QString::fromStdString(pair.value);
+    if (error) {
+        number += QStringLiteral(" ± ") + QString::fromStdString(pair.error);
+    }
+    return withUnit(number.replace(u'-', QChar(0x2212)), measure.unit);
 }
 
 QString timeText(Seconds time)

@@ -6,6 +6,8 @@
 
 #include <QString>
 
+#include <optional>
+
 namespace latemile::ui {
 
 /// A number with a true minus sign, which is as wide as a figure.
@@ -16,6 +18,10 @@ namespace latemile::ui {
 [[nodiscard]] QString valueText(double value, const Measure& measure);
 /// "17.5 ± 1.1 cm".
 [[nodiscard]] QString valueText(double value, double error, const Measure& measure);
+/// The same with value and error rounded together to what the error deserves; without an error the
+/// value alone.
+[[nodiscard]] QString roundedText(double value, std::optional<double> error,
+                                  const Measure& measure);
 /// "1.234 s".
 [[nodiscard]] QString timeText(Seconds time);
 /// "+12.5 ms".

@@ -9,6 +9,7 @@
 #include <QDir>
 #include <QElapsedTimer>
 #include <QPixmap>
+#include <QVariant>
 
 #include <algorithm>
 
@@ -19,6 +20,10 @@ constexpr int quietMilliseconds = 700; ///< small pictures come one after anothe
 
 bool isBusy(MainWindow& window)
 {
+    // A page that reads more than the session's clips says so by its property.
+    if (window.page() != nullptr && window.page()->property("busy").toBool()) {
+        return true;
+    }
     return window.session() != nullptr &&
            std::ranges::any_of(window.session()->clips(), [](const ClipDocument* clip) {
                return (!clip->isOpen() && clip->fault().isEmpty()) || clip->isReading() ||

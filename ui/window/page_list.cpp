@@ -5,6 +5,7 @@
 #include "ui/filming/filming_page.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/readings/readings_page.hpp"
+#include "ui/refilms/refilms_page.hpp"
 #include "ui/sheet_page/sheet_page.hpp"
 
 #include <QCoreApplication>
@@ -26,6 +27,7 @@ constexpr std::array pages{
     PageEntry{"readings", QT_TRANSLATE_NOOP("Pages", "Readings"), &make<ReadingsPage>},
     PageEntry{"compare", QT_TRANSLATE_NOOP("Pages", "Fresh | Fatigued"), &make<ComparePage>},
     PageEntry{"sheet", QT_TRANSLATE_NOOP("Pages", "Sheet"), &make<SheetPage>},
+    PageEntry{"refilms", QT_TRANSLATE_NOOP("Pages", "Re-films"), &make<RefilmsPage>},
 };
 
 } // namespace

@@ -8,21 +8,38 @@
 #include <algorithm>
 
 namespace latemile::ui {
+namespace {
+
+void copyVisit(const std::filesystem::path& to, const char* date)
+{
+    const auto from = std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+    std::filesystem::create_directories(to / date / "clips");
+    for (const char* file : {"session.json", "clips/fresh.mp4", "clips/late.mp4"}) {
+        std::filesystem::copy_file(from / date / file, to / date / file);
+    }
+}
+
+} // namespace
 
 WindowFixture::WindowFixture()
 {
     const auto from = std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
     const auto to = std::filesystem::path(m_folder.path().toStdString()) / "ilse-varga";
-    std::filesystem::create_directories(to / "2026-08-29" / "clips");
+    std::filesystem::create_directories(to);
     std::filesystem::copy_file(from / "athlete.json", to / "athlete.json");
-    for (const char* file : {"session.json", "clips/fresh.mp4", "clips/late.mp4"}) {
-        std::filesystem::copy_file(from / "2026-08-29" / file, to / "2026-08-29" / file);
-    }
+    copyVisit(to, "2026-08-29");
 }
 
 std::filesystem::path WindowFixture::sessionFolder() const
 {
     return std::filesystem::path(m_folder.path().toStdString()) / "ilse-varga" / "2026-08-29";
+}
+
+void WindowFixture::addLaterVisits()
+{
+    const auto athlete = sessionFolder().parent_path();
+    copyVisit(athlete, "2026-09-26");
+    copyVisit(athlete, "2026-10-24");
 }
 
 void WindowFixture::makeUnmarked()

@@ -21,6 +21,8 @@ public:
     [[nodiscard]] MainWindow& window() { return *m_window; }
     /// Only the first clip and nothing marked, as a coach begins.
     void makeUnmarked();
+    /// The sample athlete's two re-films beside the first visit.
+    void addLaterVisits();
 
 private:
     QTemporaryDir m_folder;

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/compare/refilms.hpp"
+
+#include "core/compare/welch.hpp"
+#include "core/measures/measure.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+constexpr ClipNames earlierAndLater{"earlier", "later"};
+constexpr double normalQuantile = 1.96;
+constexpr double upperTail = 0.975;
+
+const Summary* find(const Readings& day, std::string_view measure, std::optional<Foot> foot)
+{
+    const auto found = std::ranges::find_if(day.summary, [&](const Summary& summary) {
+        return summary.measure == measure && summary.foot == foot && summary.n > 0;
+    });
+    return found == day.summary.end() ? nullptr : &*found;
+}
+
+std::optional<double> halfWidthOf(const Summary& summary, const Measure& measure)
+{
+    if (!summary.sd || summary.degreesOfFreedom <= 0) {
+        return std::nullopt;
+    }
+    const double steps = studentQuantile(upperTail, summary.degreesOfFreedom) * *summary.sd /
+                         std::sqrt(static_cast<double>(summary.n));
+    const double common =
+        std::hypot(summary.common.events, summary.common.scale,
+                   std::hypot(summary.common.plumb, measure.betweenDays / std::sqrt(2.0)));
+    return std::hypot(steps, normalQuantile * common);
+}
+
+RefilmPoint pointOf(const Readings& day, const Readings& newest, const Measure& measure,
+                    std::optional<Foot> foot)
+{
+    RefilmPoint point;
+    point.date = day.clip.date;
+    point.minute = day.clip.minute;
+    if (const Summary* summary = find(day, measure.id, foot)) {
+        point.n = summary->n;
+        point.mean = summary->mean;
+        point.halfWidth = halfWidthOf(*summary, measure);
+    }
+    point.whyNot = whyNotComparable(measure, day, newest, earlierAndLater).value_or("");
+    return point;
+}
+
+using Rows = std::vector<Comparison>; // each day against a later one
+
+std::optional<ComparisonRow> rowOf(const Comparison& comparison, const Course& course)
+{
+    const auto found = std::ranges::find_if(comparison.rows, [&](const ComparisonRow& row) {
+        return row.measure == course.measure && row.foot == course.foot;
+    });
+    return found == comparison.rows.end() ? std::nullopt : std::optional(*found);
+}
+
+/// `toNewest[i]`: day i against the newest; `toNext[i]`: day i against day i + 1.
+std::string heldSince(const Course& course, const Rows& toNewest, const Rows& toNext)
+{
+    std::size_t first = course.points.size() - 1;
+    while (first > 0) {
+        const auto row = rowOf(toNewest[first - 1], course);
+        if (!row || row->verdict != Verdict::WithinError) {
+            break;
+        }
+        --first;
+    }
+    if (first == 0 || first + 1 == course.points.size()) {
+        return {};
+    }
+    const auto gained = rowOf(toNext[first - 1], course);
+    return gained && gained->verdict == Verdict::ClearChange ? course.points[first].date
+                                                             : std::string();
+}
+
+Course courseOf(const std::vector<Readings>& days, const Measure& measure, std::optional<Foot> foot,
+                const Rows& toNewest, const Rows& toNext)
+{
+    Course course;
+    course.measure = measure.id;
+    course.foot = foot;
+    for (const Readings& day : days) {
+        course.points.push_back(pointOf(day, days.back(), measure, foot));
+    }
+    if (days.size() > 1) {
+        course.sinceLast = rowOf(toNewest.back(), course);
+        course.sinceFirst = rowOf(toNewest.front(), course);
+        course.heldSince = heldSince(course, toNewest, toNext);
+    }
+    return course;
+}
+
+} // namespace
+
+std::vector<Course> coursesOf(const std::vector<Readings>& days)
+{
+    if (days.empty()) {
+        return {};
+    }
+    Rows toNewest;
+    Rows toNext;
+    for (std::size_t day = 0; day + 1 < days.size(); ++day) {
+        toNewest.push_back(compare(days[day], days.back(), earlierAndLater));
+        toNext.push_back(compare(days[day], days[day + 1], earlierAndLater));
+    }
+    std::vector<Course> courses;
+    for (const Measure& measure : measureTable()) {
+        for (const std::optional<Foot> foot :
+             {std::optional<Foot>(), std::optional(Foot::Left), std::optional(Foot::Right)}) {
+            if (!measure.isClass && find(days.back(), measure.id, foot) != nullptr) {
+                courses.push_back(courseOf(days, measure, foot, toNewest, toNext));
+                break;
+            }
+        }
+    }
+    return courses;
+}
+
+} // namespace latemile

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/compare/refilms_csv.hpp"
+
+#include "core/csv.hpp"
+#include "core/measures/measure.hpp"
+
+namespace latemile {
+
+namespace {
+
+void addNewest(CsvText& csv, const Course& course, bool newest)
+{
+    if (!newest || !course.sinceLast) {
+        csv.empty().empty().empty().empty();
+        return;
+    }
+    csv.number(course.sinceLast->change).number(course.sinceLast->halfWidth);
+    csv.text(nameOf(course.sinceLast->verdict)).text(course.heldSince);
+}
+
+void addCourse(CsvText& csv, const Course& course, std::string_view condition)
+{
+    const Measure* measure = findMeasure(course.measure);
+    for (const RefilmPoint& point : course.points) {
+        csv.text(course.measure).text(symbolOf(measure->unit));
+        csv.text(course.foot ? nameOf(*course.foot) : "both").text(condition).text(point.date);
+        csv.number(point.minute).integer(point.n).number(point.mean).number(point.halfWidth);
+        csv.text(point.whyNot);
+        addNewest(csv, course, &point == &course.points.back());
+        csv.endRow();
+    }
+}
+
+} // namespace
+
+std::string coursesCsv(const std::vector<Course>& fresh, const std::vector<Course>& fatigued)
+{
+    CsvText csv({"measure", "unit", "foot", "condition", "date", "minute", "n", "mean",
+                 "half_width", "not_comparable", "change_since_last", "change_half_width",
+                 "verdict_since_last", "held_since"});
+    for (const Course& course : fresh) {
+        addCourse(csv, course, "fresh");
+    }
+    for (const Course& course : fatigued) {
+        addCourse(csv, course, "fatigued");
+    }
+    return csv.whole();
+}
+
+} // namespace latemile
