@@ -8,11 +8,6 @@ namespace latemile {
 
 namespace {
 
-int threadsToUse()
-{
-    return static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
-}
-
 /// These decoders patch what is damaged and say so on the frame; of the others we must ask to be
 /// told of every fault, since they leave out what they cannot read and say nothing.
 bool flagsItsPatches(const OpenedFile& file)
@@ -20,6 +15,16 @@ bool flagsItsPatches(const OpenedFile& file)
     const auto codec = file.stream()->codecpar->codec_id;
     return codec == AV_CODEC_ID_MPEG4 || codec == AV_CODEC_ID_MPEG2VIDEO ||
            codec == AV_CODEC_ID_MPEG1VIDEO || codec == AV_CODEC_ID_H263;
+}
+
+/// A decoder that patches frames in several threads hands on copies of a frame before the one that
+/// patches it has flagged it: whether damage shows would hang on timing. These codecs are light
+/// enough for one.
+int threadsFor(const OpenedFile& file)
+{
+    return flagsItsPatches(file)
+               ? 1
+               : static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
 }
 
 std::string codecName(const OpenedFile& file)
@@ -62,7 +67,7 @@ Outcome<AvCodecContext> FrameDecoder::openContext(const OpenedFile& file, int re
     if (!context || avcodec_parameters_to_context(context.get(), &coded) < 0) {
         return fail(Error::Kind::Unsupported, "There is not enough memory; close other programs.");
     }
-    context->thread_count = threadsToUse();
+    context->thread_count = threadsFor(file);
     context->max_pixels = largestPicture;
     context->err_recognition = faultsSeen;
     // A stream that does not state how far its frames are reordered makes the decoder guess and
