@@ -91,10 +91,14 @@ int main(int argc, char* argv[])
         return done ? 0 : refuse(QString::fromStdString(done.error().sentence), 1);
     }
     const ui::WindowMemory memory = ui::recallWindow(window);
-    const QString folder = parser.positionalArguments().value(0, memory.folder);
+    const QString named = parser.positionalArguments().value(0);
+    const QString folder = named.isEmpty() ? memory.folder : named;
     window.show();
     if (!folder.isEmpty() && window.open(folder.toStdString())) {
-        window.showPage(memory.page);
+        // Whoever names a session wants to see it, whatever was looked at last time.
+        if (named.isEmpty()) {
+            window.showPage(memory.page);
+        }
     } else {
         window.athletes().setLibrary(ui::ownLibrary());
     }

@@ -29,15 +29,16 @@ const std::vector<SampleDay>& sampleDays()
 {
     static const std::vector<SampleDay> days{
         {"2026-08-29",
-         "First visit. Long easy runs feel heavy after 45 minutes; wants to know what changes.",
+         "You said the long easy run feels heavy after 45 minutes: this page shows what changes in "
+         "it.",
          {},
          {{"fresh", "fresh", 6, 3}, {"late", "fatigued", 58, 6}}},
         {"2026-09-26",
-         "A month on. Practised the cue on the last third of two runs a week.",
+         "A month on: you practised the cue on the last third of two runs a week. Keep to it.",
          {},
          {{"fresh", "fresh", 6, 3}, {"late", "fatigued", 60, 5}}},
         {"2026-10-24",
-         "Two months on. Reports that the end of the long run feels like its middle.",
+         "Two months on: the end of the long run feels to you like its middle. Well kept up.",
          {},
          {{"fresh", "fresh", 6, 3}, {"late", "fatigued", 61, 5}, {"rear", "other", 62, 5}}},
     };
