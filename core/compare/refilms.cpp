@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/refilms.hpp"
 
+#include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
 #include "core/measures/measure.hpp"
 
@@ -80,6 +81,54 @@ std::string heldSince(const Course& course, const Rows& toNewest, const Rows& to
                                                              : std::string();
 }
 
+Verdict verdictOf(const TheilSen& found, double months, double floor)
+{
+    if (!found.interval) {
+        return Verdict::TooFewSteps;
+    }
+    const bool beyondError = found.interval->low > 0.0 || found.interval->high < 0.0;
+    const bool worthAWord = std::abs(found.slope) * months >= floor;
+    return beyondError && worthAWord ? Verdict::ClearChange : Verdict::WithinError;
+}
+
+std::string sentenceOf(const MonthlyTrend& trend, const Measure& measure)
+{
+    // One decimal more than a reading: a month's share of a change is small.
+    const auto number = [&](double value) { return fixedText(value, measure.decimals + 1); };
+    const auto days = std::to_string(trend.days) + " days";
+    const auto slope = std::string(measure.name) + ": " + number(trend.slope) + " " +
+                       std::string(symbolOf(measure.unit)) + " a month (";
+    if (!trend.interval) {
+        return slope + days + "; an interval takes " + std::to_string(fewestForTrend) + ").";
+    }
+    return slope + "95 %: " + number(trend.interval->low) + " to " + number(trend.interval->high) +
+           ", " + days + ").";
+}
+
+std::optional<MonthlyTrend> trendOf(const std::vector<RefilmPoint>& points, const Measure& measure)
+{
+    std::vector<double> months;
+    std::vector<double> means;
+    for (const RefilmPoint& point : points) {
+        const auto day = dayNumber(point.date);
+        if (day && point.mean && point.whyNot.empty()) {
+            months.push_back(*day / daysAMonth);
+            means.push_back(*point.mean);
+        }
+    }
+    const auto found = theilSen(months, means);
+    if (!found) {
+        return std::nullopt;
+    }
+    MonthlyTrend trend{.slope = found->slope,
+                       .interval = found->interval,
+                       .days = found->points,
+                       .verdict = verdictOf(*found, months.back() - months.front(), measure.floor),
+                       .sentence = {}};
+    trend.sentence = sentenceOf(trend, measure);
+    return trend;
+}
+
 Course courseOf(const std::vector<Readings>& days, const Measure& measure, std::optional<Foot> foot,
                 const Rows& toNewest, const Rows& toNext)
 {
@@ -93,6 +142,7 @@ Course courseOf(const std::vector<Readings>& days, const Measure& measure, std::
         course.sinceLast = rowOf(toNewest.back(), course);
         course.sinceFirst = rowOf(toNewest.front(), course);
         course.heldSince = heldSince(course, toNewest, toNext);
+        course.trend = trendOf(course.points, measure);
     }
     return course;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/compare/comparison.hpp"
+#include "core/compare/trend.hpp"
 
 #include <optional>
 #include <string>
@@ -22,6 +23,17 @@ struct RefilmPoint {
     std::string whyNot;
 };
 
+/// How a measure moves over the months, from the days that may be set beside the newest one.
+struct MonthlyTrend {
+    double slope{};                       ///< units of the measure a month (Theil-Sen)
+    std::optional<WithInterval> interval; ///< 95 %; none: too few days for one
+    int days{};                           ///< that entered
+    /// By the rule of every verdict: clear where the interval leaves zero out and the change over
+    /// the whole course is no smaller than the measure's floor. TooFewSteps reads "too few days".
+    Verdict verdict{};
+    std::string sentence; ///< "Foot ahead of hip: -0.42 cm a month (95 %: -0.80 to -0.11, 6 days)."
+};
+
 /// A measure in one condition over all filming days.
 struct Course {
     std::string measure;
@@ -32,6 +44,8 @@ struct Course {
     /// The first day from which on every day is within error of the newest, after a clear change
     /// against the day before it; empty: nothing was gained that could be held.
     std::string heldSince;
+    /// None: fewer than two comparable days with a mean and a date.
+    std::optional<MonthlyTrend> trend;
 };
 
 /// The courses of all measures that the newest day has a mean of, in the order of the table of

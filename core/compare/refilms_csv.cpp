@@ -8,14 +8,29 @@ namespace latemile {
 
 namespace {
 
+void addTrend(CsvText& csv, const std::optional<MonthlyTrend>& trend)
+{
+    if (!trend) {
+        csv.empty().empty().empty().empty();
+        return;
+    }
+    const auto& interval = trend->interval;
+    csv.number(trend->slope);
+    csv.number(interval ? std::optional(interval->low) : std::nullopt);
+    csv.number(interval ? std::optional(interval->high) : std::nullopt);
+    csv.text(trend->verdict == Verdict::TooFewSteps ? "too few days" : nameOf(trend->verdict));
+}
+
 void addNewest(CsvText& csv, const Course& course, bool newest)
 {
     if (!newest || !course.sinceLast) {
         csv.empty().empty().empty().empty();
+        addTrend(csv, std::nullopt);
         return;
     }
     csv.number(course.sinceLast->change).number(course.sinceLast->halfWidth);
     csv.text(nameOf(course.sinceLast->verdict)).text(course.heldSince);
+    addTrend(csv, course.trend);
 }
 
 void addCourse(CsvText& csv, const Course& course, std::string_view condition)
@@ -37,7 +52,8 @@ std::string coursesCsv(const std::vector<Course>& fresh, const std::vector<Cours
 {
     CsvText csv({"measure", "unit", "foot", "condition", "date", "minute", "n", "mean",
                  "half_width", "not_comparable", "change_since_last", "change_half_width",
-                 "verdict_since_last", "held_since"});
+                 "verdict_since_last", "held_since", "slope_a_month", "slope_low", "slope_high",
+                 "verdict_of_slope"});
     for (const Course& course : fresh) {
         addCourse(csv, course, "fresh");
     }

@@ -95,3 +95,43 @@ TEST_CASE("the table of a course has a row a day and tells the change in the new
     CHECK(table->rows()[1].cell("verdict_since_last") == "clear change");
     CHECK(*table->rows()[1].number("change_since_last") == Approx(-8.0));
 }
+
+TEST_CASE("a slope a month is clear by the rule of every verdict", "[compare]")
+{
+    const auto courseAt = [](const std::vector<double>& means) {
+        const std::vector<std::string> dates{"2026-05-01", "2026-06-01", "2026-07-01",
+                                             "2026-08-01", "2026-09-01", "2026-10-01"};
+        std::vector<Readings> days;
+        for (std::size_t i = 0; i < means.size(); ++i) {
+            days.push_back(day(dates[i], means[i]));
+        }
+        return courseOf(days);
+    };
+    SECTION("a fall of a centimetre a month")
+    {
+        // 153 days are 5.03 months, the fall is 5 cm in even steps: close to -1 cm a month.
+        const auto course = courseAt({25.0, 24.0, 23.0, 22.0, 21.0, 20.0});
+        REQUIRE(course.trend);
+        CHECK(course.trend->slope == Approx(-0.99).margin(0.02));
+        CHECK(course.trend->verdict == Verdict::ClearChange);
+        CHECK_THAT(course.trend->sentence, containing("cm a month (95 %: "));
+    }
+    SECTION("steady, but smaller over the whole course than the floor of 1.5 cm")
+    {
+        const auto course = courseAt({25.0, 24.8, 24.6, 24.4, 24.2, 24.0});
+        CHECK(course.trend->interval->high < 0.0);
+        CHECK(course.trend->verdict == Verdict::WithinError);
+    }
+    SECTION("up and down")
+    {
+        CHECK(courseAt({25.0, 22.0, 25.5, 21.0, 24.0, 25.0}).trend->verdict ==
+              Verdict::WithinError);
+    }
+    SECTION("four days give a slope and no interval")
+    {
+        const auto course = courseAt({25.0, 24.0, 23.0, 22.0});
+        CHECK_FALSE(course.trend->interval);
+        CHECK(course.trend->verdict == Verdict::TooFewSteps);
+        CHECK_THAT(course.trend->sentence, containing("4 days; an interval takes 5"));
+    }
+}
