@@ -37,6 +37,21 @@ RowNumbers numbersOf(const ComparisonRow& row, int most)
     return numbers;
 }
 
+/// What stands beside the verdicts: estimates across speeds, and what is usual.
+std::string notesOf(const Comparison& comparison)
+{
+    std::string notes;
+    for (const auto& row : comparison.rows) {
+        if (row.speedEstimate) {
+            notes += row.speedEstimate->sentence + "\n";
+        }
+        if (!row.usual.empty()) {
+            notes += row.usual + "\n";
+        }
+    }
+    return notes.empty() ? notes : "\n" + notes;
+}
+
 } // namespace
 
 std::string comparisonText(const Comparison& comparison)
@@ -53,8 +68,10 @@ std::string comparisonText(const Comparison& comparison)
     }
     return comparison.rows.empty()
                ? "There is no measure that both clips have.\n"
-               : table.text() + "(change: fatigued less fresh, with the half-width of its 95 % "
-                                "interval)\n";
+               : table.text() +
+                     "(change: fatigued less fresh, with the half-width of its 95 % "
+                     "interval)\n" +
+                     notesOf(comparison);
 }
 
 std::string comparisonCsv(const Comparison& comparison)

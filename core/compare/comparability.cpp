@@ -77,6 +77,19 @@ std::optional<std::string> badCheck(const Measure& measure, const Readings& read
     return std::nullopt;
 }
 
+/// Besides speed.
+std::optional<std::string> otherwiseForbidden(const Measure& measure, const Readings& fresh,
+                                              const Readings& fatigued, const ClipNames& names)
+{
+    if (auto why = filmingDiffers(fresh.clip, fatigued.clip)) {
+        return why;
+    }
+    if (auto why = badCheck(measure, fresh, names.first)) {
+        return why;
+    }
+    return badCheck(measure, fatigued, names.second);
+}
+
 } // namespace
 
 bool isSameScene(const ClipConditions& a, const ClipConditions& b)
@@ -93,13 +106,14 @@ std::optional<std::string> whyNotComparable(const Measure& measure, const Readin
     if (auto why = speedsDiffer(measure, fresh.clip, fatigued.clip, names)) {
         return why;
     }
-    if (auto why = filmingDiffers(fresh.clip, fatigued.clip)) {
-        return why;
-    }
-    if (auto why = badCheck(measure, fresh, names.first)) {
-        return why;
-    }
-    return badCheck(measure, fatigued, names.second);
+    return otherwiseForbidden(measure, fresh, fatigued, names);
+}
+
+bool onlySpeedForbids(const Measure& measure, const Readings& fresh, const Readings& fatigued,
+                      const ClipNames& names)
+{
+    return speedsDiffer(measure, fresh.clip, fatigued.clip, names).has_value() &&
+           !otherwiseForbidden(measure, fresh, fatigued, names);
 }
 
 } // namespace latemile

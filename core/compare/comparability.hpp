@@ -26,6 +26,10 @@ struct ClipNames {
                                                           const Readings& fatigued,
                                                           const ClipNames& names = {});
 
+/// The speeds are known, differ too much for the measure, and nothing else stands against it.
+[[nodiscard]] bool onlySpeedForbids(const Measure& measure, const Readings& fresh,
+                                    const Readings& fatigued, const ClipNames& names = {});
+
 /// Both clips were filmed in one untouched set-up: same day, same lines drawn.
 [[nodiscard]] bool isSameScene(const ClipConditions& a, const ClipConditions& b);
 

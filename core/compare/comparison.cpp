@@ -132,6 +132,10 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
         row.verdict = Verdict::NotComparable;
         row.reason = *why;
         row.sentence = "Not comparable: " + std::string(measure.same) + ".";
+        if (a && b && onlySpeedForbids(measure, fresh, fatigued, names)) {
+            row.speedEstimate = estimateAcrossSpeeds(measure, a->mean, *fresh.clip.scene.beltSpeed,
+                                                     b->mean, *fatigued.clip.scene.beltSpeed);
+        }
         return row;
     }
     if (!a || !b || std::min(a->n, b->n) < fewestSteps || !row.halfWidth) {
@@ -143,6 +147,9 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
         return row;
     }
     judge(row, measure);
+    if (names.first == ClipNames{}.first) { // of a run's end against its beginning
+        row.usual = againstTheUsual(measure, a->mean, *row.change);
+    }
     return row;
 }
 
@@ -179,16 +186,26 @@ nlohmann::json rowJson(const ComparisonRow& row)
     const auto orNull = [](const std::optional<double>& value) {
         return value ? nlohmann::json(*value) : nlohmann::json(nullptr);
     };
-    return {{"measure", row.measure},
-            {"unit", symbolOf(findMeasure(row.measure)->unit)},
-            {"foot", row.foot ? nameOf(*row.foot) : "both"},
-            {"fresh", sideJson(row.fresh)},
-            {"fatigued", sideJson(row.fatigued)},
-            {"change", orNull(row.change)},
-            {"half_width", orNull(row.halfWidth)},
-            {"verdict", nameOf(row.verdict)},
-            {"reason", row.reason},
-            {"sentence", row.sentence}};
+    nlohmann::json json{{"measure", row.measure},
+                        {"unit", symbolOf(findMeasure(row.measure)->unit)},
+                        {"foot", row.foot ? nameOf(*row.foot) : "both"},
+                        {"fresh", sideJson(row.fresh)},
+                        {"fatigued", sideJson(row.fatigued)},
+                        {"change", orNull(row.change)},
+                        {"half_width", orNull(row.halfWidth)},
+                        {"verdict", nameOf(row.verdict)},
+                        {"reason", row.reason},
+                        {"sentence", row.sentence}};
+    if (row.speedEstimate) {
+        json["speed_estimate"] = {{"predicted", row.speedEstimate->predicted},
+                                  {"difference", row.speedEstimate->difference},
+                                  {"source", row.speedEstimate->source},
+                                  {"sentence", row.speedEstimate->sentence}};
+    }
+    if (!row.usual.empty()) {
+        json["usual"] = row.usual;
+    }
+    return json;
 }
 
 } // namespace

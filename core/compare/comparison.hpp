@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/compare/comparability.hpp"
+#include "core/compare/prediction.hpp"
 #include "core/measures/readings.hpp"
 #include "core/outcome.hpp"
 
@@ -35,6 +36,9 @@ struct ComparisonRow {
     Verdict verdict{};
     std::string reason;   ///< why not, or what to beware of; may be empty
     std::string sentence; ///< "The foot lands 3.1 cm further ahead of the hip."
+    /// Where speed alone forbids the comparison and a published slope with speed is known.
+    std::optional<SpeedEstimate> speedEstimate;
+    std::string usual; ///< step rate, comparable: how the change stands to the usual; else empty
 };
 
 struct Comparison {

@@ -172,3 +172,66 @@ TEST_CASE("scale and plumb errors count where the scenes differ and drop out whe
           Approx(std::hypot(welch, 1.96 * std::hypot(std::sqrt(2.0) * each, placement)))
               .epsilon(1e-4));
 }
+
+TEST_CASE("where only the speeds differ a published slope gives an estimate, and says so",
+          "[compare][outside]")
+{
+    auto fresh = clipWith({summary("step_rate", 8, 168.0, 1.0), summary("contact_time", 8, 250, 5),
+                           summary("foot_ahead", 8, 22.0, 1.0)});
+    auto fatigued =
+        clipWith({summary("step_rate", 8, 170.0, 1.0), summary("contact_time", 8, 240, 5),
+                  summary("foot_ahead", 8, 24.0, 1.0)});
+    fatigued.clip.scene.beltSpeed = 3.3;
+    SECTION("the step rate by 5.6 steps/min a m/s (Burns 2019, J Appl Physiol)")
+    {
+        // By hand: 168 + 5.6 x 0.3 = 169.68; 170 is 0.32 more.
+        const auto row = rowOf(fresh, fatigued, "step_rate");
+        CHECK(row.verdict == Verdict::NotComparable);
+        REQUIRE(row.speedEstimate);
+        CHECK(row.speedEstimate->predicted == Approx(169.68));
+        CHECK(row.speedEstimate->difference == Approx(0.32));
+        CHECK_THAT(row.speedEstimate->sentence, containing("An estimate, not a comparison"));
+        CHECK_THAT(row.speedEstimate->sentence, containing("Burns 2019"));
+    }
+    SECTION("contact time by -0.7 % a percent of speed (from memory)")
+    {
+        // By hand: the speed is 10 % higher, so 250 less 7 % = 232.5.
+        const auto row = rowOf(fresh, fatigued, "contact_time");
+        REQUIRE(row.speedEstimate);
+        CHECK(row.speedEstimate->predicted == Approx(232.5));
+        CHECK_THAT(row.speedEstimate->sentence, containing("recalled from the literature"));
+    }
+    SECTION("nothing for a measure without a published slope")
+    {
+        CHECK(rowOf(fresh, fatigued, "foot_ahead").verdict == Verdict::NotComparable);
+        CHECK_FALSE(rowOf(fresh, fatigued, "foot_ahead").speedEstimate);
+    }
+    SECTION("nothing where the shoes differ too")
+    {
+        fatigued.clip.shoes = "trail";
+        CHECK_FALSE(rowOf(fresh, fatigued, "step_rate").speedEstimate);
+    }
+    SECTION("nothing where the speeds are too far apart for a straight line")
+    {
+        fatigued.clip.scene.beltSpeed = 4.0;
+        CHECK_FALSE(rowOf(fresh, fatigued, "step_rate").speedEstimate);
+    }
+    SECTION("nothing at one speed")
+    {
+        fatigued.clip.scene.beltSpeed = 3.0;
+        CHECK_FALSE(rowOf(fresh, fatigued, "step_rate").speedEstimate);
+    }
+}
+
+TEST_CASE("the step rate is told against what tiring does, never against a target", "[compare]")
+{
+    const auto row = rowOf(clipWith({summary("step_rate", 8, 170.0, 1.0)}),
+                           clipWith({summary("step_rate", 8, 163.2, 1.0)}), "step_rate");
+    // By hand: 6.8 of 170 are 4.0 %.
+    CHECK_THAT(row.usual, containing("fell by 4.0 %"));
+    CHECK_THAT(row.usual, containing("common practice, no source"));
+    CHECK_THAT(row.usual, !containing("180"));
+    CHECK(rowOf(clipWith({summary("foot_ahead", 8, 22.0, 1.0)}),
+                clipWith({summary("foot_ahead", 8, 25.0, 1.0)}), "foot_ahead")
+              .usual.empty());
+}
