@@ -13,6 +13,7 @@ namespace latemile {
 
 /// A named moment of a step.
 enum class Instant { Contact, MidStance, ToeOff, MidSwing };
+inline constexpr std::size_t instantCount = 4;
 [[nodiscard]] std::string_view
 nameOf(Instant instant); ///< "contact", "mid-stance", "toe-off", "mid-swing"
 

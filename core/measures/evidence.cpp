@@ -20,6 +20,15 @@ std::string landmarkWords(Landmark landmark, BodySide side)
            std::string(nameOf(landmark));
 }
 
+template <class Key>
+void insertOnce(std::vector<Key>& sorted, const Key& key)
+{
+    const auto place = std::lower_bound(sorted.begin(), sorted.end(), key);
+    if (place == sorted.end() || *place != key) {
+        sorted.insert(place, key);
+    }
+}
+
 /// Straight line through the points at `t0` and `t1`, read at `t`.
 PlanePoint between(PlanePoint a, PlanePoint b, double t0, double t1, double t)
 {
@@ -51,7 +60,7 @@ std::optional<PlanePoint> Evidence::pointOn(const MarkKey& key, bool remember)
         return std::nullopt;
     }
     if (remember && !m_plain) {
-        m_marksUsed.insert(key);
+        insertOnce(m_marksUsed, key);
     }
     const auto& d = m_disturbance;
     const bool moved = d.mark == key;
@@ -121,7 +130,7 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
         setMissing("toe-off of " + stepWords(step) + " not marked");
         return {};
     }
-    const auto frame = frameOf(of, instant, m_clip.index);
+    const auto frame = m_clip.frameOf(step, instant);
     if (!frame) {
         setMissing(std::string(nameOf(instant)) + " of " + stepWords(step) +
                    " lies outside the clip");
@@ -147,7 +156,7 @@ PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark 
                                     BodySide side)
 {
     const auto& of = m_clip.steps[step];
-    const auto frame = frameOf(of, instant, m_clip.index);
+    const auto frame = m_clip.frameOf(step, instant);
     if (!frame) {
         setMissing(of.toeOff ? std::string(nameOf(instant)) + " of " + stepWords(step) +
                                    " lies outside the clip"
@@ -180,7 +189,7 @@ PlanePoint Evidence::nextAnkleAtContact()
 double Evidence::eventTime(const EventKey& key, Seconds undisturbed)
 {
     if (!m_plain) {
-        m_eventsUsed.insert(key);
+        insertOnce(m_eventsUsed, key);
     }
     const auto& d = m_disturbance;
     const double own = d.event == key ? d.eventBy : 0.0;

@@ -6,7 +6,6 @@
 
 #include <functional>
 #include <optional>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -28,6 +27,7 @@ struct Disturbance {
     double allContactsBy{}; ///< seconds
     double allToeOffsBy{};  ///< seconds
     double trunkBy{};       ///< share of the trunk's mean length
+    double beltBy{};        ///< share of the belt speed
     SceneShift scene;
     int framesLater{}; ///< instants read this many frames later
 };
@@ -122,13 +122,15 @@ public:
     [[nodiscard]] const std::optional<std::string>& missing() const { return m_missing; }
     void setMissing(std::string reason);
 
-    [[nodiscard]] const std::set<MarkKey>& marksUsed() const { return m_marksUsed; }
-    [[nodiscard]] const std::set<EventKey>& eventsUsed() const { return m_eventsUsed; }
+    /// In order, each once.
+    [[nodiscard]] const std::vector<MarkKey>& marksUsed() const { return m_marksUsed; }
+    [[nodiscard]] const std::vector<EventKey>& eventsUsed() const { return m_eventsUsed; }
     /// Instants read on a frame, not at their exact time: contact or toe-off without the frame
     /// before it, and mid-stance.
     [[nodiscard]] bool wasReadLate() const { return m_readLate; }
     [[nodiscard]] bool wasReadMidway() const { return m_readMidway; }
     [[nodiscard]] bool usedTrunk() const { return m_usedTrunk; }
+    [[nodiscard]] bool usedBelt() const { return m_usedBelt; }
     /// Variance of the flat foot beyond the marks the value uses itself, in its unit squared.
     [[nodiscard]] double ownVariance() const;
 
@@ -141,6 +143,7 @@ private:
         std::vector<FrameNumber> frames;
         std::vector<Sample> samples;
         Sample vertex;
+        std::vector<double> weights; ///< how far the vertex rises a unit of each sample
     };
     [[nodiscard]] Sample shiftedPeak(const Search& search, const FoundPeak& found);
     std::optional<PlanePoint> pointOn(const MarkKey& key, bool remember = true);
@@ -160,11 +163,12 @@ private:
     std::size_t m_peaksAsked{};
     std::size_t m_nearestAsked{};
     std::optional<std::string> m_missing;
-    std::set<MarkKey> m_marksUsed;
-    std::set<EventKey> m_eventsUsed;
+    std::vector<MarkKey> m_marksUsed;   ///< in order, each once
+    std::vector<EventKey> m_eventsUsed; ///< likewise
     bool m_readLate{};
     bool m_readMidway{};
     bool m_usedTrunk{};
+    bool m_usedBelt{};
     double m_flatVariance{};
 };
 

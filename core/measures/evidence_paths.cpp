@@ -20,26 +20,42 @@ std::string stepWords(std::size_t step)
 /// of them.
 constexpr double leastMarked = 0.9;
 
+bool contains(const std::vector<Landmark>& landmarks, const MarkKey& key)
+{
+    return std::ranges::find(landmarks, key.landmark) != landmarks.end();
+}
+
+void insertOnce(std::vector<MarkKey>& sorted, const MarkKey& key)
+{
+    const auto place = std::ranges::lower_bound(sorted, key);
+    if (place == sorted.end() || *place != key) {
+        sorted.insert(place, key);
+    }
+}
+
 } // namespace
 
 Sample Evidence::shiftedPeak(const Search& search, const FoundPeak& found)
 {
     const auto& d = m_disturbance;
-    const bool allMove = d.scene.relativeScale != 0.0 || d.scene.rollRadians != 0.0;
-    auto samples = found.samples;
-    bool moved = allMove;
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        if (allMove ||
-            (d.mark && d.mark->frame == found.frames[i] && d.mark->side == search.side)) {
-            const auto frame = found.frames[i];
-            samples[i].value = search.value([&](Landmark l) {
-                return *pointOn({frame, search.side, l}, false);
-            });
-            moved = true;
+    const auto movedBy = [&](std::size_t i) {
+        const auto point = [&](Landmark l) {
+            return *pointOn({found.frames[i], search.side, l}, false);
+        };
+        return found.weights[i] * (search.value(point) - found.samples[i].value);
+    };
+    auto vertex = found.vertex;
+    if (d.scene.relativeScale != 0.0 || d.scene.rollRadians != 0.0) {
+        for (std::size_t i = 0; i < found.frames.size(); ++i) {
+            vertex.value += movedBy(i);
+        }
+    } else if (d.mark && d.mark->side == search.side && contains(search.landmarks, *d.mark)) {
+        const auto place = std::ranges::lower_bound(found.frames, d.mark->frame);
+        if (place != found.frames.end() && *place == d.mark->frame) {
+            vertex.value += movedBy(static_cast<std::size_t>(place - found.frames.begin()));
         }
     }
-    return moved ? vertexOf(samples, search.from, search.to, found.vertex.time, search.kind)
-                 : found.vertex;
+    return vertex;
 }
 
 Sample Evidence::extreme(const Search& search)
@@ -80,12 +96,12 @@ Sample Evidence::extreme(const Search& search)
                    stepWords(m_step));
         return {};
     }
-    FoundPeak found{.frames = {}, .samples = {}, .vertex = peak->vertex};
+    FoundPeak found{.frames = {}, .samples = {}, .vertex = peak->vertex, .weights = peak->weights};
     for (auto i = peak->first; i < peak->last; ++i) {
         found.frames.push_back(frames[i]);
         found.samples.push_back(samples[i]);
         for (const auto landmark : search.landmarks) {
-            m_marksUsed.insert({frames[i], search.side, landmark});
+            insertOnce(m_marksUsed, {frames[i], search.side, landmark});
         }
     }
     m_peaks.push_back(std::move(found));
@@ -158,9 +174,9 @@ double Evidence::farthestAcross(double from, double to)
         return 0.0;
     }
     for (auto i = peak->first; i < peak->last; ++i) {
-        m_marksUsed.insert({frames[i], side, Landmark::Wrist});
-        m_marksUsed.insert({frames[i], BodySide::Left, Landmark::Shoulder});
-        m_marksUsed.insert({frames[i], BodySide::Right, Landmark::Shoulder});
+        insertOnce(m_marksUsed, {frames[i], side, Landmark::Wrist});
+        insertOnce(m_marksUsed, {frames[i], BodySide::Left, Landmark::Shoulder});
+        insertOnce(m_marksUsed, {frames[i], BodySide::Right, Landmark::Shoulder});
     }
     return peak->vertex.value;
 }
@@ -223,7 +239,8 @@ double Evidence::ownVariance() const
         return 0.0;
     }
     const auto isOwn = [this](FrameNumber frame) {
-        return m_marksUsed.contains({frame, BodySide::Near, Landmark::Heel});
+        return std::ranges::binary_search(m_marksUsed,
+                                          MarkKey{frame, BodySide::Near, Landmark::Heel});
     };
     const auto& frames = m_clip.flatFoot->frames;
     const auto own = static_cast<double>(std::count_if(frames.begin(), frames.end(), isOwn));
@@ -267,7 +284,8 @@ double Evidence::beltSpeed()
         setMissing("the belt speed is not stated");
         return 0.0;
     }
-    return *m_clip.conditions.scene.beltSpeed;
+    m_usedBelt = true;
+    return *m_clip.conditions.scene.beltSpeed * (1.0 + m_disturbance.beltBy);
 }
 
 } // namespace latemile

@@ -19,6 +19,7 @@ struct FlatFrame {
     double degrees{};
     double degreesSe{};
     double heelSe{};
+    int path{-1}; ///< of the heel
 };
 
 double median(std::vector<double> values)
@@ -34,7 +35,7 @@ FlatFrame frameFrom(FrameNumber frame, const MarkTracks::Point& heel, const Mark
     const double k = plane.cmPerPixel(heel.mark.at);
     const double length = std::hypot(toe.plane.x - heel.plane.x, toe.plane.y - heel.plane.y);
     const double se = std::hypot(heel.sePx, toe.sePx) * k / length * 180.0 / std::numbers::pi;
-    return {frame, heel.plane, footDegrees(heel.plane, toe.plane), se, heel.sePx * k};
+    return {frame, heel.plane, footDegrees(heel.plane, toe.plane), se, heel.sePx * k, heel.path};
 }
 
 std::vector<FlatFrame> flatFrames(const PreparedClip& clip)
@@ -79,18 +80,21 @@ std::optional<FlatFoot> flatFootOf(const PreparedClip& clip)
     if (frames.empty()) {
         return std::nullopt;
     }
-    const auto n = static_cast<double>(frames.size());
+    std::vector<int> paths;
+    for (const auto& frame : frames) {
+        paths.push_back(frame.path);
+    }
+    const double ofMean = std::sqrt(varianceOfMean(std::move(paths)));
     // A median of n is less sure than a mean of n (large n, normal errors); of one or two it is the
     // mean.
     const double loss = frames.size() > 2 ? std::sqrt(std::numbers::pi / 2.0) : 1.0;
     FlatFoot flat;
     flat.degrees = medianOf(frames, [](const FlatFrame& f) { return f.degrees; });
     flat.degreesSe =
-        loss * medianOf(frames, [](const FlatFrame& f) { return f.degreesSe; }) / std::sqrt(n);
+        loss * medianOf(frames, [](const FlatFrame& f) { return f.degreesSe; }) * ofMean;
     flat.heel = {medianOf(frames, [](const FlatFrame& f) { return f.heel.x; }),
                  medianOf(frames, [](const FlatFrame& f) { return f.heel.y; })};
-    flat.heelSe =
-        loss * medianOf(frames, [](const FlatFrame& f) { return f.heelSe; }) / std::sqrt(n);
+    flat.heelSe = loss * medianOf(frames, [](const FlatFrame& f) { return f.heelSe; }) * ofMean;
     for (const auto& frame : frames) {
         flat.frames.push_back(frame.frame);
     }

@@ -16,6 +16,7 @@ std::size_t trackNumber(BodySide side, Landmark landmark)
 
 MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames)
 {
+    int paths = 0;
     for (const auto& [key, mark] : marking.marks) {
         if (key.frame.value < 0 || key.frame.value >= frames) {
             continue;
@@ -26,9 +27,15 @@ MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t 
         }
         track.byFrame[static_cast<std::size_t>(key.frame.value)] =
             static_cast<std::int32_t>(track.points.size());
+        int path = -1;
+        if (mark.origin == Origin::Followed) {
+            const bool goesOn = !track.frames.empty() && track.points.back().path >= 0 &&
+                                track.frames.back().value + 1 == key.frame.value;
+            path = goesOn ? track.points.back().path : paths++;
+        }
         track.frames.push_back(key.frame);
         track.points.push_back({mark, plane.toPlane(mark.at),
-                                markError(mark, key.landmark, plane.cmPerPixel(mark.at))});
+                                markError(mark, key.landmark, plane.cmPerPixel(mark.at)), path});
     }
 }
 
@@ -52,13 +59,26 @@ const std::vector<FrameNumber>& MarkTracks::framesOf(BodySide side, Landmark lan
     return track(side, landmark).frames;
 }
 
+double varianceOfMean(std::vector<int> paths)
+{
+    std::ranges::sort(paths);
+    const auto n = static_cast<double>(paths.size());
+    double sum = n;
+    for (auto from = paths.begin(); from != paths.end();) {
+        const auto to = std::find_if(from, paths.end(), [&](int path) { return path != *from; });
+        const auto together = static_cast<double>(to - from);
+        sum += *from < 0 ? 0.0 : pathCorrelation * together * (together - 1.0);
+        from = to;
+    }
+    return sum / (n * n);
+}
+
 double markError(const Mark& mark, Landmark landmark, double cmPerPixel)
 {
     if (mark.sePx) {
         return *mark.sePx;
     }
     constexpr double proposedCm = 3.0;
-    constexpr double followedFactor = 1.5;
     constexpr double leastPx = 0.5;
     if (mark.origin == Origin::Proposed) {
         return proposedCm / cmPerPixel;

@@ -17,6 +17,7 @@ public:
         Mark mark;
         PlanePoint plane;
         double sePx{}; ///< standard error per axis, stated or by default
+        int path{-1};  ///< which path a followed mark lies on; -1: on none
     };
 
     MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames);
@@ -37,6 +38,18 @@ private:
 
     std::array<Track, 4 * landmarkCount> m_tracks;
 };
+
+/// A followed mark's error is that of the mark its path began with (variance 1) and that of
+/// following (1.25), which is where the factor 1.5 on the standard error of a followed mark comes
+/// from (variance 2.25). All marks of one landmark on one path share the first: this is the
+/// correlation of two of them (A). A path goes on from frame to frame; a placed mark or a hole ends
+/// it. Placed and proposed marks are independent.
+inline constexpr double followedFactor = 1.5;
+inline constexpr double pathCorrelation = 1.0 / (followedFactor * followedFactor);
+
+/// Variance of the mean of equally good marks as a share of one mark's variance: 1/n where they are
+/// independent, more where several lie on one path. `paths`: the path of each, -1 for none.
+[[nodiscard]] double varianceOfMean(std::vector<int> paths);
 
 /// Standard error of a mark per axis in pixels: as stated, else the landmark's default in
 /// centimetres (at least half a pixel), 1.5 times as much where it was followed, 3 cm where it was

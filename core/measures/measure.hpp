@@ -4,6 +4,7 @@
 #include "core/marks/landmark.hpp"
 #include "core/marks/steps.hpp"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -13,6 +14,9 @@
 namespace latemile {
 
 class Evidence;
+
+/// A value from what a step's evidence answers, in the measure's own unit.
+using Formula = std::function<double(Evidence&)>;
 
 enum class Unit {
     Centimetre,
@@ -100,11 +104,11 @@ struct Measure {
     std::string_view less{}; ///< "the foot lands {} less far ahead of the hip"
     std::string_view same{}; ///< "how far the foot lands ahead of the hip"
     Drawing drawing{};
-    bool isClass{};                 ///< names a class (strike): listed, never averaged or compared
-    bool fromFrontToo{};            ///< Feet::Behind: a clip from the front will do as well
-    std::string_view variant{};     ///< id of the measure this is another reading of; else empty
-    double (*formula)(Evidence&){}; ///< of one step or stride, from evidence; null: clip only
-    double (*clipFormula)(Evidence&){}; ///< of the whole clip, where that is defined; else null
+    bool isClass{};             ///< names a class (strike): listed, never averaged or compared
+    bool fromFrontToo{};        ///< Feet::Behind: a clip from the front will do as well
+    std::string_view variant{}; ///< id of the measure this is another reading of; else empty
+    Formula formula{};          ///< of one step or stride, from evidence; empty: clip only
+    Formula clipFormula{};      ///< of the whole clip, where that is defined; else empty
 };
 
 /// All measures with their variants: from the head down, then the timings, then the view from

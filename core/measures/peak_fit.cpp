@@ -21,32 +21,69 @@ struct Parabola {
     }
 };
 
-/// Times are centred and scaled, so that 4 ms apart or 4 s apart condition the fit alike; the
-/// normal equations of three unknowns are then as good as any and fast enough for thousands of
-/// slopes.
-std::optional<Parabola> fitted(const std::vector<Sample>& samples)
+/// The normal equations of a parabola. Times are centred and scaled, so that 4 ms apart or 4 s
+/// apart condition the fit alike; three unknowns are then as good as any other way.
+struct Normal {
+    double origin{};
+    double half{};
+    Eigen::Matrix3d inverse;
+    [[nodiscard]] Eigen::Vector3d row(double time) const
+    {
+        const double s = (time - origin) / half;
+        return {1.0, s, s * s};
+    }
+};
+
+std::optional<Normal> normalOf(const std::vector<Sample>& samples)
 {
     if (samples.size() < 3) {
         return std::nullopt;
     }
-    const double origin = (samples.front().time + samples.back().time) / 2.0;
-    const double half = (samples.back().time - samples.front().time) / 2.0;
-    if (!(half > 0.0)) {
+    Normal normal{(samples.front().time + samples.back().time) / 2.0,
+                  (samples.back().time - samples.front().time) / 2.0, Eigen::Matrix3d::Zero()};
+    if (!(normal.half > 0.0)) {
         return std::nullopt;
     }
-    Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
-    Eigen::Vector3d right = Eigen::Vector3d::Zero();
+    Eigen::Matrix3d squares = Eigen::Matrix3d::Zero();
     for (const auto& sample : samples) {
-        const double s = (sample.time - origin) / half;
-        const Eigen::Vector3d row(1.0, s, s * s);
-        normal += row * row.transpose();
-        right += sample.value * row;
+        const auto row = normal.row(sample.time);
+        squares += row * row.transpose();
     }
-    if (std::abs(normal.determinant()) < 1e-9) {
+    if (std::abs(squares.determinant()) < 1e-9) {
         return std::nullopt; // fewer than three different times
     }
-    const Eigen::Vector3d p = normal.inverse() * right;
-    return Parabola{origin, p(0), p(1) / half, p(2) / (half * half)};
+    normal.inverse = squares.inverse();
+    return normal;
+}
+
+std::optional<Parabola> fitted(const std::vector<Sample>& samples)
+{
+    const auto normal = normalOf(samples);
+    if (!normal) {
+        return std::nullopt;
+    }
+    Eigen::Vector3d right = Eigen::Vector3d::Zero();
+    for (const auto& sample : samples) {
+        right += sample.value * normal->row(sample.time);
+    }
+    const Eigen::Vector3d p = normal->inverse * right;
+    return Parabola{normal->origin, p(0), p(1) / normal->half,
+                    p(2) / (normal->half * normal->half)};
+}
+
+/// Where the parabola is flat its value does not hang on where exactly the vertex lies (nor where
+/// it is held), so the vertex moves as the fitted value at its time does.
+std::vector<double> weightsAt(double time, const std::vector<Sample>& samples)
+{
+    const auto normal = normalOf(samples);
+    std::vector<double> weights(samples.size(), 1.0 / static_cast<double>(samples.size()));
+    if (normal) {
+        const Eigen::Vector3d at = normal->inverse * normal->row(time);
+        for (std::size_t i = 0; i < samples.size(); ++i) {
+            weights[i] = at.dot(normal->row(samples[i].time));
+        }
+    }
+    return weights;
 }
 
 bool opensFor(const Parabola& parabola, Extreme kind)
@@ -106,9 +143,11 @@ std::optional<Peak> peakOf(const std::vector<Sample>& samples, double from, doub
     if (window.size() < peakFewestSamples) {
         return std::nullopt;
     }
-    Peak peak{samples[*best], static_cast<std::size_t>(first - samples.begin()),
-              static_cast<std::size_t>(last - samples.begin())};
-    peak.vertex = vertexOf(window, from, to, centre, kind);
+    Peak peak{.vertex = vertexOf(window, from, to, centre, kind),
+              .weights = {},
+              .first = static_cast<std::size_t>(first - samples.begin()),
+              .last = static_cast<std::size_t>(last - samples.begin())};
+    peak.weights = weightsAt(peak.vertex.time, window);
     return peak;
 }
 

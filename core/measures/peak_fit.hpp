@@ -33,6 +33,9 @@ inline constexpr std::size_t peakFewestSamples = 5;
 /// Which samples an extreme was read from, and its value.
 struct Peak {
     Sample vertex;
+    /// How far the vertex's value rises a unit of each sample of the fit, first order; they sum up
+    /// to 1.
+    std::vector<double> weights;
     std::size_t first{}; ///< samples [first, last) entered the fit
     std::size_t last{};
 };

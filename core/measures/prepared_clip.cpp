@@ -62,10 +62,24 @@ double roughScale(const MarkedClip& clip)
     return legs.empty() ? 0.4 : 80.0 / medianOf(legs);
 }
 
+std::vector<std::array<std::optional<FrameNumber>, instantCount>>
+framesOf(const std::vector<Step>& steps, const FrameIndex& index)
+{
+    std::vector<std::array<std::optional<FrameNumber>, instantCount>> frames;
+    for (const auto& step : steps) {
+        frames.push_back(
+            {frameOf(step, Instant::Contact, index), frameOf(step, Instant::MidStance, index),
+             frameOf(step, Instant::ToeOff, index), frameOf(step, Instant::MidSwing, index)});
+    }
+    return frames;
+}
+
 std::optional<TrunkLength> trunkOf(const PreparedClip& clip)
 {
     TrunkLength trunk;
     double variance = 0.0;
+    std::vector<int> shoulderPaths;
+    std::vector<int> hipPaths;
     for (const auto frame : clip.tracks.framesOf(BodySide::Near, Landmark::Shoulder)) {
         const auto* hip = clip.tracks.find({frame, BodySide::Near, Landmark::Hip});
         if (!hip) {
@@ -75,13 +89,16 @@ std::optional<TrunkLength> trunkOf(const PreparedClip& clip)
         trunk.cm += std::hypot(shoulder->plane.x - hip->plane.x, shoulder->plane.y - hip->plane.y);
         const double k = clip.plane.cmPerPixel(hip->mark.at);
         variance += k * k * (shoulder->sePx * shoulder->sePx + hip->sePx * hip->sePx);
+        shoulderPaths.push_back(shoulder->path);
+        hipPaths.push_back(hip->path);
         ++trunk.frames;
     }
     if (trunk.frames == 0) {
         return std::nullopt;
     }
     trunk.cm /= trunk.frames;
-    trunk.se = std::sqrt(variance) / trunk.frames;
+    const double shared = std::max(varianceOfMean(shoulderPaths), varianceOfMean(hipPaths));
+    trunk.se = std::sqrt(variance / trunk.frames * shared);
     return trunk;
 }
 
@@ -133,9 +150,11 @@ Outcome<PreparedClip> prepare(const MarkedClip& clip)
                           .plane = plane,
                           .tracks = MarkTracks(clip.marking, plane, clip.index.size()),
                           .steps = stepsOf(clip.marking.stances, clip.index),
+                          .instantFrames = {},
                           .athlete = clip.athlete,
                           .flatFoot = std::nullopt,
                           .trunk = std::nullopt};
+    prepared.instantFrames = framesOf(prepared.steps, prepared.index);
     prepared.flatFoot = flatFootOf(prepared);
     prepared.trunk = trunkOf(prepared);
     return prepared;

@@ -6,6 +6,7 @@
 #include "core/measures/readings.hpp"
 #include "core/scene/plane.hpp"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -36,10 +37,16 @@ struct PreparedClip {
     Plane plane;
     MarkTracks tracks;
     std::vector<Step> steps;
+    /// Of each step: the frames of its instants, in the order of Instant.
+    std::vector<std::array<std::optional<FrameNumber>, instantCount>> instantFrames;
     AthleteFacts athlete;
     std::optional<FlatFoot> flatFoot; ///< none: heel and toe are on no frame of the window
     std::optional<TrunkLength> trunk;
 
+    [[nodiscard]] std::optional<FrameNumber> frameOf(std::size_t step, Instant instant) const
+    {
+        return instantFrames[step][static_cast<std::size_t>(instant)];
+    }
     /// The foot nearest the camera; nothing in rear and front view.
     [[nodiscard]] std::optional<Foot> nearFoot() const;
 };

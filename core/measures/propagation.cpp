@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/propagation.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <utility>
 
 namespace latemile {
 
 namespace {
-
-using Formula = double (*)(Evidence&);
 
 /// Judgement of an event that all steps of a clip share, in frame intervals (A).
 constexpr double commonJudgement = 0.25;
@@ -22,8 +23,8 @@ double square(double value)
 class Slopes {
 public:
     /// `plain` has answered the formula with `value`.
-    Slopes(const PreparedClip& clip, const Measure& measure, Formula formula, const Evidence& plain,
-           double value)
+    Slopes(const PreparedClip& clip, const Measure& measure, const Formula& formula,
+           const Evidence& plain, double value)
         : m_clip(clip), m_measure(measure), m_formula(formula), m_plain(plain), m_value(value)
     {
     }
@@ -70,7 +71,7 @@ private:
 
     const PreparedClip& m_clip;
     const Measure& m_measure;
-    Formula m_formula;
+    const Formula& m_formula;
     const Evidence& m_plain;
     double m_value;
 };
@@ -88,23 +89,53 @@ double typicalRate(const ValueRate& rate, const PreparedClip& clip)
     return 0.0;
 }
 
-double markShare(const PreparedClip& clip, const std::set<MarkKey>& marks, const Slopes& slopes)
+/// The error of one mark as it moves the value, along u and v.
+struct Push {
+    double u{};
+    double v{};
+};
+
+Push pushOf(const MarkKey& key, double se, const Slopes& slopes)
 {
     constexpr double shiftPx = 1e-3;
-    double variance = 0.0;
+    const auto by = [&](PixelPoint direction) {
+        return se * slopes.by(shiftPx, [&](Disturbance& d, double amount) {
+            d.mark = key;
+            d.markBy = {direction.u * amount, direction.v * amount};
+        });
+    };
+    return {by({1.0, 0.0}), by({0.0, 1.0})};
+}
+
+/// The marks of one path push together with what they share, each alone with the rest.
+struct PathPush {
+    std::pair<std::size_t, int> path; ///< landmark's place, number of the path
+    Push sum;
+};
+
+void addMarkShares(DetailedShares& detail, const PreparedClip& clip,
+                   const std::vector<MarkKey>& marks, const Slopes& slopes)
+{
+    std::vector<PathPush> paths;
     for (const auto& key : marks) {
-        const double se = clip.tracks.find(key)->sePx;
-        const double u = slopes.by(shiftPx, [&](Disturbance& d, double by) {
-            d.mark = key;
-            d.markBy = {by, 0.0};
-        });
-        const double v = slopes.by(shiftPx, [&](Disturbance& d, double by) {
-            d.mark = key;
-            d.markBy = {0.0, by};
-        });
-        variance += square(se) * (square(u) + square(v));
+        const auto& point = *clip.tracks.find(key);
+        const auto push = pushOf(key, point.sePx, slopes);
+        const auto place = DetailedShares::placeOf(key.side, key.landmark);
+        const double alone = point.path < 0 ? 1.0 : 1.0 - pathCorrelation;
+        detail.landmarks[place] += alone * (square(push.u) + square(push.v));
+        if (point.path < 0) {
+            continue;
+        }
+        const std::pair path{place, point.path};
+        auto found = std::ranges::find(paths, path, &PathPush::path);
+        if (found == paths.end()) {
+            found = paths.insert(found, {path, {}});
+        }
+        found->sum = {found->sum.u + push.u, found->sum.v + push.v};
     }
-    return variance;
+    for (const auto& [path, sum] : paths) {
+        detail.landmarks[path.first] += pathCorrelation * (square(sum.u) + square(sum.v));
+    }
 }
 
 /// The mean trunk length beyond the marks the value uses itself.
@@ -117,18 +148,18 @@ double trunkShare(const PreparedClip& clip, const Evidence& base, const Slopes& 
     return square(slope * clip.trunk->se / clip.trunk->cm);
 }
 
-double eventShare(const PreparedClip& clip, const std::set<EventKey>& events, const Slopes& slopes)
+void addEventShares(DetailedShares& detail, const PreparedClip& clip,
+                    const std::vector<EventKey>& events, const Slopes& slopes)
 {
     const double shift = 1e-4 * clip.frameInterval.count();
-    double variance = 0.0;
     for (const auto& key : events) {
         const double slope = slopes.by(shift, [&](Disturbance& d, double by) {
             d.event = key;
             d.eventBy = by;
         });
-        variance += square(slope * clip.steps[key.step].eventError.count());
+        (key.toeOff ? detail.toeOffs : detail.contacts) +=
+            square(slope * clip.steps[key.step].eventError.count());
     }
-    return variance;
 }
 
 /// How far the value runs on while the frame read is not the event itself.
@@ -148,21 +179,19 @@ Rates ratesOf(const PreparedClip& clip, const Measure& measure, const Evidence& 
     return rates;
 }
 
-double timingShare(const PreparedClip& clip, const Evidence& base, std::size_t step,
-                   const Rates& rates)
+void addTimingShares(DetailedShares& detail, const PreparedClip& clip, const Evidence& base,
+                     std::size_t step, const Rates& rates)
 {
     const double frame = clip.frameInterval.count();
     const double event = clip.steps[step].eventError.count();
-    double variance = 0.0;
     if (base.wasReadLate()) {
         // On average half a frame after the event, besides the event's own error.
-        variance += square(rates.contact) * (square(frame / 2.0) + square(event));
+        detail.readLate = square(rates.contact) * (square(frame / 2.0) + square(event));
     }
     if (base.wasReadMidway()) {
         // Mid-stance is the mean of two events, read on the nearest frame.
-        variance += square(rates.midStance) * (square(event) / 2.0 + square(frame) / 12.0);
+        detail.readMidway = square(rates.midStance) * (square(event) / 2.0 + square(frame) / 12.0);
     }
-    return variance;
 }
 
 bool isLength(Unit unit)
@@ -188,21 +217,46 @@ double commonEventError(const PreparedClip& clip, const Measure& measure, const 
     return judgement * std::sqrt(variance);
 }
 
+void addSceneShares(Propagated& result, const PreparedClip& clip, const Evidence& base,
+                    const Slopes& slopes)
+{
+    constexpr double shift = 1e-6;
+    if (!result.marks.empty()) {
+        const double byScale =
+            slopes.by(shift, [](Disturbance& d, double by) { d.scene.relativeScale = by; });
+        const double byRoll =
+            slopes.by(shift, [](Disturbance& d, double by) { d.scene.rollRadians = by; });
+        result.common.scale = std::abs(byScale) * clip.plane.relativeScaleError();
+        result.common.plumb = std::abs(byRoll) * clip.plane.plumbError();
+    }
+    if (base.usedBelt()) {
+        const double byBelt = slopes.by(shift, [](Disturbance& d, double by) { d.beltBy = by; });
+        result.common.belt = std::abs(byBelt) * beltError;
+    }
+    result.shares.scale = square(result.common.scale);
+    result.shares.plumb = square(result.common.plumb);
+    result.shares.belt = square(result.common.belt);
+}
+
 } // namespace
 
 double Propagated::standardError() const
 {
-    return std::sqrt(shares.marks + shares.events + shares.scale + shares.plumb);
+    return std::sqrt(shares.sum());
 }
 
-Propagated propagate(const PreparedClip& clip, const Measure& measure, double (*formula)(Evidence&),
+Propagated propagate(const PreparedClip& clip, const Measure& measure, const Formula& formula,
                      std::size_t step)
 {
     Evidence base(clip, step);
     const double value = formula(base);
+    if (!base.missing() && !std::isfinite(value)) {
+        base.setMissing("the formula divides by nothing here, step " + std::to_string(step + 1));
+    }
     Propagated result{.value = std::nullopt,
                       .missing = base.missing().value_or(""),
                       .shares = {},
+                      .detail = {},
                       .common = {},
                       .marks = base.marksUsed(),
                       .events = base.eventsUsed(),
@@ -213,21 +267,16 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, double (*
     result.value = value;
     const Slopes slopes(clip, measure, formula, base, value);
     const auto rates = ratesOf(clip, measure, base, slopes);
-    result.shares.marks =
-        markShare(clip, result.marks, slopes) + base.ownVariance() + trunkShare(clip, base, slopes);
-    result.shares.events =
-        eventShare(clip, result.events, slopes) + timingShare(clip, base, step, rates);
-    if (!result.marks.empty()) {
-        constexpr double shift = 1e-6;
-        const double byScale =
-            slopes.by(shift, [](Disturbance& d, double by) { d.scene.relativeScale = by; });
-        const double byRoll =
-            slopes.by(shift, [](Disturbance& d, double by) { d.scene.rollRadians = by; });
-        result.common.scale = std::abs(byScale) * clip.plane.relativeScaleError();
-        result.common.plumb = std::abs(byRoll) * clip.plane.plumbError();
-        result.shares.scale = square(result.common.scale);
-        result.shares.plumb = square(result.common.plumb);
-    }
+    auto& detail = result.detail;
+    addMarkShares(detail, clip, result.marks, slopes);
+    addEventShares(detail, clip, result.events, slopes);
+    addTimingShares(detail, clip, base, step, rates);
+    detail.flatFoot = base.ownVariance();
+    detail.trunk = trunkShare(clip, base, slopes);
+    addSceneShares(result, clip, base, slopes);
+    result.shares.marks = detail.flatFoot + detail.trunk +
+                          std::accumulate(detail.landmarks.begin(), detail.landmarks.end(), 0.0);
+    result.shares.events = detail.contacts + detail.toeOffs + detail.readLate + detail.readMidway;
     result.common.events = commonEventError(clip, measure, base, slopes, rates);
     return result;
 }

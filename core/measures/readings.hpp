@@ -26,6 +26,8 @@ struct ErrorShares {
     double events{}; ///< contact and toe-off, and frames read late
     double scale{};
     double plumb{};
+    double belt{}; ///< the belt's true speed against the speed it is set to
+    [[nodiscard]] double sum() const { return marks + events + scale + plumb + belt; }
 };
 
 /// What every step of a clip is wrong by together, one standard error each, in the measure's unit.
@@ -33,6 +35,7 @@ struct CommonErrors {
     double events{}; ///< judgement of contact and toe-off, 0.25 frame intervals each
     double scale{};
     double plumb{};
+    double belt{}; ///< true speed of the belt; cancels between clips of one belt at one speed
 };
 
 /// A measure's value at one step, stride or clip, with its standard error; or the reason why there

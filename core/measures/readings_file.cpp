@@ -60,7 +60,10 @@ std::string_view unitOf(const std::string& measure)
 
 json commonJson(const CommonErrors& common)
 {
-    return {{"events", common.events}, {"scale", common.scale}, {"plumb", common.plumb}};
+    return {{"events", common.events},
+            {"scale", common.scale},
+            {"plumb", common.plumb},
+            {"belt", common.belt}};
 }
 
 json clipJson(const ClipConditions& clip)
@@ -101,7 +104,8 @@ json readingJson(const Reading& reading)
         row["variance"] = {{"marks", reading.shares.marks},
                            {"events", reading.shares.events},
                            {"scale", reading.shares.scale},
-                           {"plumb", reading.shares.plumb}};
+                           {"plumb", reading.shares.plumb},
+                           {"belt", reading.shares.belt}};
     }
     return row;
 }
@@ -160,6 +164,8 @@ Outcome<CommonErrors> commonFrom(const JsonField& row)
     ASSIGN_OR_RETURN(common.events, row.number("events", notNegative));
     ASSIGN_OR_RETURN(common.scale, row.number("scale", notNegative));
     ASSIGN_OR_RETURN(common.plumb, row.number("plumb", notNegative));
+    ASSIGN_OR_RETURN(const auto belt, row.optionalNumber("belt", notNegative));
+    common.belt = belt.value_or(0.0);
     return common;
 }
 

@@ -56,12 +56,12 @@ Summary summaryOf(const Measure& measure, std::optional<Foot> foot,
     summary.mean = meanOf(all);
     summary.degreesOfFreedom = summary.n - static_cast<int>(groups.size());
     summary.common = {meanCommon(all, &CommonErrors::events), meanCommon(all, &CommonErrors::scale),
-                      meanCommon(all, &CommonErrors::plumb)};
+                      meanCommon(all, &CommonErrors::plumb), meanCommon(all, &CommonErrors::belt)};
     if (summary.degreesOfFreedom > 0) {
         summary.sd = std::sqrt(squares / summary.degreesOfFreedom);
     }
     const double spread = summary.sd ? *summary.sd / std::sqrt(summary.n) : *all.front()->se;
-    summary.se = std::hypot(std::hypot(spread, summary.common.events),
+    summary.se = std::hypot(std::hypot(spread, summary.common.events, summary.common.belt),
                             std::hypot(summary.common.scale, summary.common.plumb));
     return summary;
 }
