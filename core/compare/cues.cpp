@@ -100,7 +100,7 @@ const Cue* bestWithNews(const std::set<std::string>& told, const Comparison& com
 Outcome<std::vector<Cue>> readCues(const std::filesystem::path& file)
 {
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
-    const JsonField root(document, file.filename().string());
+    const JsonField root(document, file.string());
     RETURN_IF_ERROR(needVersion(root, 1));
     ASSIGN_OR_RETURN(const auto list, root.member("cues"));
     ASSIGN_OR_RETURN(const auto fields, list.items());

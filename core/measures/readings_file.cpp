@@ -313,7 +313,7 @@ std::string readingsCsv(const Readings& readings)
 Outcome<Readings> readReadings(const std::filesystem::path& file)
 {
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
-    const auto name = file.filename().string();
+    const auto name = file.string();
     const JsonField field(document, name);
     RETURN_IF_ERROR(needVersion(field, 1));
     Readings readings;

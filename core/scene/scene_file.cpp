@@ -178,7 +178,7 @@ Outcome<Scene> sceneFrom(const json& document, std::string_view where)
 Outcome<Scene> readScene(const std::filesystem::path& file)
 {
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
-    const auto name = file.filename().string();
+    const auto name = file.string();
     ASSIGN_OR_RETURN(auto scene, sceneFrom(document, name));
     // A scene that fixes no plane is of no use to whoever reads one from a file.
     if (const auto plane = Plane::from(scene); !plane) {

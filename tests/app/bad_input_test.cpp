@@ -188,6 +188,15 @@ TEST_CASE("readings that cannot be compared are refused by file and field", "[ba
     checkRefused(batch({"compare", files.folder.path().string(), good}), {"folder"});
 }
 
+TEST_CASE("of two files of one name the fault says which it means", "[batch][bad_input]")
+{
+    const ScratchFolder folder;
+    const auto fresh = folder.file("fresh/readings.json", R"({"version": 2})").string();
+    const auto late = folder.file("late/readings.json", R"({"version": 3})").string();
+    checkRefused(batch({"compare", fresh, late}), {fresh + ", /version"});
+    checkRefused(batch({"compare", late, fresh}), {late + ", /version"});
+}
+
 TEST_CASE("a file that is no clip is refused by every word that reads one", "[batch][bad_input]")
 {
     const ScratchFolder folder;
