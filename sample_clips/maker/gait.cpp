@@ -48,9 +48,9 @@ Gait::Gait(const RunnerRecipe& recipe)
                                (recipe.landing == Landing::Forefoot ? 0.95 : 1.0),
                            0.9 * stepTime)),
       footAhead(recipe.stature / 167.0 * stretch(recipe.speed) * blend(21.0, 23.6, recipe.fatigue)),
-      // Forefoot and faster runners land on a more bent knee.
-      kneeAtContact(blend(18.0, 15.0, recipe.fatigue) + 1.5 * (recipe.speed - 2.7) +
-                    (recipe.landing == Landing::Forefoot ? 2.5 : 0.0)),
+      // Those who land off the heel, and faster runners, land on a more bent knee.
+      kneeAtContact(blend(21.0, 19.0, recipe.fatigue) + 1.5 * (recipe.speed - 2.7) +
+                    (recipe.landing == Landing::Rearfoot ? 0.0 : 2.5)),
       landingPitch(landingPitchOf(recipe.landing)), flatUntil(0.54),
       heelRise(50.0 * stretch(recipe.speed)), toeRoll(16.0),
       bounce(recipe.stature / 167.0 * blend(3.3, 3.6, recipe.fatigue)), pelvisTurn(5.0),

@@ -7,11 +7,12 @@
 namespace latemile::maker {
 
 namespace {
-constexpr double approachTime = 0.024; ///< s before contact from which the foot comes down
+constexpr double approachTime = 0.040; ///< s before contact from which the foot comes down
+/// The knee is still straightening when the foot begins to come down, radians a second.
+constexpr double kneeRateBefore = -2.0;
 // Shares of the whole leg's length between hip and ankle.
 constexpr double straightest = 0.9995;        ///< at any time: a knee bent by 3.6 degrees
-constexpr double straightestLanding = 0.9945; ///< at contact: 12 degrees
-constexpr double straightestApproach = 0.9900;
+constexpr double straightestLanding = 0.9890; ///< at contact: 17 degrees
 } // namespace
 
 RunnerModel::RunnerModel(const RunnerRecipe& recipe, const Gait& gait, double duration)
@@ -102,20 +103,45 @@ RunnerModel::LegAngles RunnerModel::onGround(std::size_t fall, double seconds) c
     return reaching(hip, {shoe.ankle.x, shoe.ankle.y, m_falls[fall].spread}, shoe.pitch, shoe.bend);
 }
 
+RunnerModel::Landing RunnerModel::landingOf(std::size_t fall) const
+{
+    const double contact = m_falls[fall].contact;
+    constexpr double h = 1e-4;
+    const auto bend = [this, fall](double seconds) {
+        const auto leg = onGround(fall, seconds);
+        return leg.thigh - leg.shank;
+    };
+    const auto height = [this, fall](double seconds) { return shoeOf(fall, seconds).ankle.y; };
+    const auto pitch = [this, fall](double seconds) { return shoeOf(fall, seconds).pitch; };
+    const auto rate = [&](const auto& value) {
+        return (4 * value(contact + h) - value(contact + 2 * h) - 3 * value(contact)) / (2 * h);
+    };
+    return {.knee = bend(contact),
+            .kneeRate = rate(bend),
+            .ankleRate = rate(height),
+            .pitchRate = rate(pitch)};
+}
+
 RunnerModel::LegAngles RunnerModel::approach(std::size_t fall, double before) const
 {
-    // The foot comes down at about 0.55 m/s and already moves back with half of the belt's speed,
-    // as in real running; the straightest knee allowed keeps the leg from locking.
+    // The knee begins to yield before the foot is down, at a steady rate of change: the leg comes
+    // to the ground already moving as it will move on it, as in real running.
+    const auto landing = landingOf(fall);
+    const double yield = (landing.kneeRate - kneeRateBefore) / approachTime;
+    const double knee = landing.knee - landing.kneeRate * before + 0.5 * yield * before * before;
+    const double a = m_body.thigh;
+    const double b = m_body.shank;
+    const double reach2 = a * a + b * b + 2 * a * b * std::cos(std::max(knee, 0.1));
     const double seconds = m_falls[fall].contact - before;
-    const auto landing = shoeOf(fall, m_falls[fall].contact);
+    const auto shoe = shoeOf(fall, m_falls[fall].contact);
     const auto hip = m_upper.hip(m_falls[fall].foot, seconds);
-    Vec3 ankle{landing.ankle.x + 0.5 * m_gait.beltSpeed * before, landing.ankle.y + 55.0 * before,
-               m_falls[fall].spread};
-    const double longest = straightestApproach * (m_body.thigh + m_body.shank);
-    const double down = std::hypot(ankle.y - hip.y, ankle.z - hip.z);
-    const double furthest = std::sqrt(std::max(longest * longest - down * down, 1.0));
-    ankle.x = std::min(ankle.x, hip.x + furthest);
-    return reaching(hip, ankle, landing.pitch + radians(1.0), landing.bend);
+    const double height = shoe.ankle.y - landing.ankleRate * before + 600.0 * before * before;
+    const double spread = m_falls[fall].spread;
+    const double down2 = std::pow(height - hip.y, 2) + std::pow(spread - hip.z, 2);
+    const double ahead = std::sqrt(std::max(reach2 - down2, 1.0));
+    const double tip = before * (1.0 - before / approachTime);
+    return reaching(hip, {hip.x + ahead, height, spread}, shoe.pitch - landing.pitchRate * tip,
+                    shoe.bend);
 }
 
 RunnerModel::Swing RunnerModel::swingAfter(std::size_t fall) const
@@ -126,6 +152,7 @@ RunnerModel::Swing RunnerModel::swingAfter(std::size_t fall) const
     const LegAngles off = onGround(fall, from);
     const LegAngles on = onGround(fall + 2, to);
     const LegAngles near = approach(fall + 2, approachTime);
+    const LegAngles nearer = approach(fall + 2, 0.5 * approachTime);
     // Slopes are taken inside the stances, one-sided, to second order.
     constexpr double h = 1e-4;
     const LegAngles off1 = onGround(fall, from - h);
@@ -142,8 +169,8 @@ RunnerModel::Swing RunnerModel::swingAfter(std::size_t fall) const
             times.push_back(at(shares[i]));
             knots.push_back(values[i]);
         }
-        times.insert(times.end(), {to - approachTime, to});
-        knots.insert(knots.end(), {value(near), value(on)});
+        times.insert(times.end(), {to - approachTime, to - 0.5 * approachTime, to});
+        knots.insert(knots.end(), {value(near), value(nearer), value(on)});
         return Spline(std::move(times), std::move(knots),
                       rate(value(off), value(off1), value(off2)),
                       -rate(value(on), value(on1), value(on2)));
@@ -157,7 +184,7 @@ RunnerModel::Swing RunnerModel::swingAfter(std::size_t fall) const
             .tilt = through([](const LegAngles& leg) { return leg.tilt; }, {0.5},
                             {blend(off.tilt, on.tilt, 0.5)}),
             .ankle = through([](const LegAngles& leg) { return leg.ankle; }, {0.30, 0.65},
-                             {radians(-14.0), radians(3.0)}),
+                             {radians(-14.0), radians(10.0)}),
             .bend = through([](const LegAngles& leg) { return leg.bend; }, {0.25, 0.5},
                             {radians(4.0), radians(2.0)})};
 }

@@ -62,6 +62,12 @@ private:
     [[nodiscard]] LegAngles onGround(std::size_t fall, double seconds) const;
     [[nodiscard]] ShoePose shoeOf(std::size_t fall, double seconds) const;
     [[nodiscard]] LegAngles reaching(Vec3 hip, Vec3 ankle, double pitch, double bend) const;
+    /// How a leg is as its foot meets the ground: the knee's bend (radians) and the rates of bend,
+    /// ankle height (cm/s) and pitch of the shoe.
+    struct Landing {
+        double knee{}, kneeRate{}, ankleRate{}, pitchRate{};
+    };
+    [[nodiscard]] Landing landingOf(std::size_t fall) const;
     [[nodiscard]] LegAngles approach(std::size_t fall, double before) const;
     [[nodiscard]] Swing swingAfter(std::size_t fall) const;
     [[nodiscard]] std::size_t lastFall(Foot foot, double seconds) const;

@@ -119,12 +119,8 @@ TEST_CASE("readings from exact marks meet the model's own measures", "[maker][me
     for (const auto& [measure, difference] : found) {
         INFO(measure << " differs by up to " << difference.worst << " " << difference.unit);
         // Distances 0.3 cm, angles 0.3 degrees, step length in m. Both sides take events from the
-        // same frames, so times have no frame's width to differ by. Knee and ankle yield so
-        // abruptly as the foot lands that a straight line between two frames misses up to half a
-        // degree of them.
-        const bool landing = measure == "knee_flex_contact" || measure == "knee_excursion" ||
-                             measure == "dorsiflexion";
-        const double limit = difference.unit == "m" ? 0.003 : landing ? 0.5 : 0.3;
+        // same frames, so times have no frame's width to differ by.
+        const double limit = difference.unit == "m" ? 0.003 : 0.3;
         CHECK(difference.worst < limit);
     }
 }
