@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/clip/frame_decoder.hpp"
 
+#include "core/clip/undecoded.hpp"
+
 #include <algorithm>
 #include <thread>
 
@@ -15,6 +17,12 @@ bool flagsItsPatches(const OpenedFile& file)
     const auto codec = file.stream()->codecpar->codec_id;
     return codec == AV_CODEC_ID_MPEG4 || codec == AV_CODEC_ID_MPEG2VIDEO ||
            codec == AV_CODEC_ID_MPEG1VIDEO || codec == AV_CODEC_ID_H263;
+}
+
+/// This decoder ends a damaged picture early and says nothing.
+bool leavesHoles(const OpenedFile& file)
+{
+    return file.stream()->codecpar->codec_id == AV_CODEC_ID_HEVC;
 }
 
 /// A decoder that patches frames in several threads hands on copies of a frame before the one that
@@ -34,21 +42,23 @@ std::string codecName(const OpenedFile& file)
 
 } // namespace
 
-FrameDecoder::FrameDecoder(PacketReader packets, AvCodecContext context)
-    : m_packets(std::move(packets)), m_context(std::move(context)), m_packet(av_packet_alloc())
+FrameDecoder::FrameDecoder(PacketReader packets)
+    : m_packets(std::move(packets)), m_madeUp(std::make_unique<MadeUp>()),
+      m_packet(av_packet_alloc())
 {
 }
 
 Outcome<FrameDecoder> FrameDecoder::open(PacketReader packets, int reorderDepth)
 {
     const auto faults = flagsItsPatches(packets.file()) ? 0 : AV_EF_EXPLODE;
-    ASSIGN_OR_RETURN(auto context, openContext(packets.file(), reorderDepth, faults));
-    return FrameDecoder(std::move(packets), std::move(context));
+    FrameDecoder decoder(std::move(packets));
+    RETURN_IF_ERROR(decoder.openContext(reorderDepth, faults));
+    return decoder;
 }
 
-Outcome<AvCodecContext> FrameDecoder::openContext(const OpenedFile& file, int reorderDepth,
-                                                  int faultsSeen)
+Outcome<void> FrameDecoder::openContext(int reorderDepth, int faultsSeen)
 {
+    const auto& file = this->file();
     const auto& coded = *file.stream()->codecpar;
     const auto* codec = avcodec_find_decoder(coded.codec_id);
     if (!codec) {
@@ -73,6 +83,10 @@ Outcome<AvCodecContext> FrameDecoder::openContext(const OpenedFile& file, int re
     // A stream that does not state how far its frames are reordered makes the decoder guess and
     // drop frames while it learns. The packets told us.
     context->has_b_frames = std::max(context->has_b_frames, reorderDepth);
+    tellOf(*context, *m_madeUp);
+    if (leavesHoles(file)) {
+        context->get_buffer2 = patternedBuffer;
+    }
     const int code = avcodec_open2(context.get(), codec, nullptr);
     if (code < 0) {
         return fail(Error::Kind::Damaged,
@@ -80,13 +94,13 @@ Outcome<AvCodecContext> FrameDecoder::openContext(const OpenedFile& file, int re
                         " cannot be decoded; copy the clip again from the camera or phone.",
                     libavWords(code));
     }
-    return context;
+    m_context = std::move(context);
+    return {};
 }
 
 Outcome<void> FrameDecoder::tolerateFaults()
 {
-    ASSIGN_OR_RETURN(m_context, openContext(file(), m_context->has_b_frames, 0));
-    return {};
+    return openContext(m_context->has_b_frames, 0);
 }
 
 Outcome<void> FrameDecoder::startAt(std::int64_t ordinal)
@@ -94,6 +108,7 @@ Outcome<void> FrameDecoder::startAt(std::int64_t ordinal)
     avcodec_flush_buffers(m_context.get());
     m_isDraining = false;
     m_damage.reset();
+    m_madeUp->store(false);
     return m_packets.goTo(ordinal);
 }
 
@@ -108,6 +123,9 @@ void FrameDecoder::noteDamage()
 
 std::optional<FrameDecoder::Span> FrameDecoder::takeDamage()
 {
+    if (m_madeUp->exchange(false)) {
+        noteDamage();
+    }
     return std::exchange(m_damage, std::nullopt);
 }
 
@@ -143,8 +161,9 @@ Outcome<DecodedFrame> FrameDecoder::next()
                 av_frame_unref(frame.get());
                 continue;
             }
-            const bool isDamaged =
-                frame->decode_error_flags != 0 || (frame->flags & AV_FRAME_FLAG_CORRUPT) != 0;
+            const bool isDamaged = frame->decode_error_flags != 0 ||
+                                   (frame->flags & AV_FRAME_FLAG_CORRUPT) != 0 ||
+                                   (leavesHoles(file()) && hasHoles(*frame));
             return DecodedFrame{ordinal, std::move(frame), isDamaged};
         }
         if (code == AVERROR_EOF) {

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/clip/decoder_words.hpp"
 #include "core/clip/packet_reader.hpp"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 
 namespace latemile {
@@ -43,14 +45,14 @@ public:
     [[nodiscard]] std::optional<Span> takeDamage();
 
 private:
-    FrameDecoder(PacketReader packets, AvCodecContext context);
-    static Outcome<AvCodecContext> openContext(const OpenedFile& file, int reorderDepth,
-                                               int faultsSeen);
+    explicit FrameDecoder(PacketReader packets);
+    Outcome<void> openContext(int reorderDepth, int faultsSeen);
     Outcome<void> sendNext();
     void noteDamage();
 
     PacketReader m_packets;
-    AvCodecContext m_context;
+    std::unique_ptr<MadeUp> m_madeUp; // set on the decoder's threads
+    AvCodecContext m_context;         // after m_madeUp, which its threads set
     AvPacket m_packet;
     bool m_isDraining = false;
     std::optional<Span> m_damage;

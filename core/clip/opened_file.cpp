@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/clip/opened_file.hpp"
 
+#include "core/clip/decoder_words.hpp"
 #include "core/clip/unreadable.hpp"
 
 extern "C" {
@@ -8,7 +9,6 @@ extern "C" {
 }
 
 #include <algorithm>
-#include <mutex>
 #include <tuple>
 
 namespace latemile {
@@ -80,9 +80,7 @@ OpenedFile& OpenedFile::operator=(OpenedFile&& other) noexcept
 Outcome<OpenedFile> OpenedFile::open(const std::filesystem::path& file,
                                      std::optional<int> videoStream)
 {
-    static std::once_flag quiet; // core returns errors and logs nothing
-    std::call_once(quiet, [] { av_log_set_level(AV_LOG_QUIET); });
-
+    listenToDecoders(); // core returns errors and logs nothing
     ASSIGN_OR_RETURN(auto bytes, FileBytes::open(file));
     bytes.setDeadline(std::chrono::steady_clock::now() + longestOpening);
     auto* raw = avformat_alloc_context();
