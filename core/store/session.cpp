@@ -46,4 +46,13 @@ const SessionClip* findClip(const Session& session, std::string_view condition)
     return found == session.clips.end() ? nullptr : &*found;
 }
 
+const SessionClip* findClip(const Session& session, std::string_view condition, View view)
+{
+    const auto found =
+        std::find_if(session.clips.begin(), session.clips.end(), [&](const SessionClip& clip) {
+            return clip.condition == condition && clip.scene.view == view;
+        });
+    return found == session.clips.end() ? nullptr : &*found;
+}
+
 } // namespace latemile

@@ -5,6 +5,8 @@
 #include "core/measures/readings.hpp"
 #include "core/outcome.hpp"
 #include "core/scene/scene.hpp"
+#include "core/store/consent.hpp"
+#include "core/store/screening.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -21,6 +23,9 @@ struct Athlete {
     std::optional<double> legLengthCm;
     std::optional<double> massKg;
     std::string note;
+    bool minor{}; ///< consent is a guardian's to give
+    std::optional<Consent> consent;
+    std::string unknown; ///< fields this version does not know, as JSON text; written back
     bool operator==(const Athlete&) const = default;
 };
 
@@ -35,7 +40,16 @@ struct SessionClip {
     std::optional<bool> pain;
     Scene scene;
     Marking marking;
+    std::string unknown; ///< as of Athlete
     bool operator==(const SessionClip&) const = default;
+};
+
+/// Which moments the coach wants to see on the sheet; empty: the program's choice.
+struct StillWish {
+    std::optional<StepNumber> freshStep;
+    std::optional<StepNumber> fatiguedStep;
+    std::vector<Instant> instants; ///< at most two
+    bool operator==(const StillWish&) const = default;
 };
 
 /// One filming day (session.json).
@@ -47,6 +61,11 @@ struct Session {
     std::vector<std::string> measures; ///< ids chosen for the sheet, before looking
     std::vector<std::string>
         cues; ///< ids of at most two cues chosen by the coach; empty: the program suggests
+    bool measuresAfterLooking{}; ///< the choice of measures was changed with the numbers in sight
+    StillWish stills;
+    std::optional<Screening> screening; ///< none: the questions before filming were not asked
+    std::string nextRefilm;             ///< ISO 8601; empty: four weeks on
+    std::string unknown;                ///< as of Athlete
     bool operator==(const Session&) const = default;
 };
 
@@ -59,6 +78,9 @@ Outcome<void> writeAthlete(const Athlete& athlete, const std::filesystem::path& 
 
 /// The first clip of a condition filmed from a side; nothing where there is none.
 [[nodiscard]] const SessionClip* findClip(const Session& session, std::string_view condition);
+/// The first clip of a condition and view.
+[[nodiscard]] const SessionClip* findClip(const Session& session, std::string_view condition,
+                                          View view);
 
 /// Opens the clip's frame index and computes its readings.
 Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,

@@ -2,37 +2,18 @@
 #include "core/store/session_json.hpp"
 
 #include "core/csv.hpp"
+#include "core/store/document_fields.hpp"
 
 #include <algorithm>
 #include <array>
-#include <chrono>
 
 namespace latemile {
 
 namespace {
 
-constexpr std::int64_t version = 1;
 constexpr std::array<std::string_view, 3> conditions{"fresh", "fatigued", "other"};
 constexpr std::size_t mostCues = 2;
-
-/// A calendar day that exists, as "2026-08-29".
-bool isDate(std::string_view text)
-{
-    const auto digits = [&](std::size_t from, std::size_t count) {
-        const auto part = text.substr(from, count);
-        return part.find_first_not_of("0123456789") == std::string_view::npos
-                   ? std::stoi(std::string(part))
-                   : -1;
-    };
-    if (text.size() != 10 || text[4] != '-' || text[7] != '-' || digits(0, 4) < 0) {
-        return false;
-    }
-    const std::chrono::year_month_day day{
-        std::chrono::year{digits(0, 4)},
-        std::chrono::month{static_cast<unsigned>(std::max(digits(5, 2), 0))},
-        std::chrono::day{static_cast<unsigned>(std::max(digits(8, 2), 0))}};
-    return day.ok();
-}
+constexpr std::size_t mostInstants = 2;
 
 /// A session may come from somebody else: its clips lie below its own folder and nowhere else.
 bool isBelow(const std::filesystem::path& file)
@@ -61,29 +42,81 @@ Outcome<std::string> conditionFrom(const JsonField& clip)
     return condition;
 }
 
-Outcome<std::string> dateFrom(const JsonField& document)
+std::optional<Instant> instantNamed(std::string_view word)
 {
-    ASSIGN_OR_RETURN(const auto field, document.member("date"));
-    ASSIGN_OR_RETURN(auto date, field.text());
-    if (!isDate(date)) {
-        return field.fault("a date reads like 2026-08-29, not '" + date + "'");
+    for (const Instant instant :
+         {Instant::Contact, Instant::MidStance, Instant::ToeOff, Instant::MidSwing}) {
+        if (word == nameOf(instant)) {
+            return instant;
+        }
     }
-    return date;
+    return std::nullopt;
 }
 
-Outcome<std::vector<std::string>> textsFrom(const JsonField& document, std::string_view key)
+Outcome<std::optional<StepNumber>> stepFrom(const JsonField& stills, std::string_view key)
 {
-    std::vector<std::string> texts;
-    ASSIGN_OR_RETURN(const auto field, document.maybe(key));
+    constexpr std::int64_t mostSteps = 1'000'000;
+    ASSIGN_OR_RETURN(const auto field, stills.maybe(key));
     if (!field) {
-        return texts;
+        return std::nullopt;
     }
-    ASSIGN_OR_RETURN(const auto items, field->items());
-    for (const auto& item : items) {
-        ASSIGN_OR_RETURN(auto text, item.text());
-        texts.push_back(std::move(text));
+    ASSIGN_OR_RETURN(const auto number, field->integer(1, mostSteps));
+    return StepNumber{static_cast<int>(number)};
+}
+
+Outcome<StillWish> stillsFrom(const JsonField& document)
+{
+    StillWish wish;
+    ASSIGN_OR_RETURN(const auto stills, document.maybe("stills"));
+    if (!stills) {
+        return wish;
     }
-    return texts;
+    ASSIGN_OR_RETURN(wish.freshStep, stepFrom(*stills, "fresh_step"));
+    ASSIGN_OR_RETURN(wish.fatiguedStep, stepFrom(*stills, "fatigued_step"));
+    ASSIGN_OR_RETURN(const auto words, textsFrom(*stills, "instants"));
+    for (const std::string& word : words) {
+        const auto instant = instantNamed(word);
+        if (!instant || wish.instants.size() == mostInstants) {
+            return stills->fault(instant ? "at most two instants stand on a sheet"
+                                         : "'" + word + "' is no instant");
+        }
+        wish.instants.push_back(*instant);
+    }
+    return wish;
+}
+
+nlohmann::json toJson(const StillWish& wish)
+{
+    auto object = nlohmann::json::object();
+    if (wish.freshStep) {
+        object["fresh_step"] = wish.freshStep->value;
+    }
+    if (wish.fatiguedStep) {
+        object["fatigued_step"] = wish.fatiguedStep->value;
+    }
+    for (const Instant instant : wish.instants) {
+        object["instants"].push_back(nameOf(instant));
+    }
+    return object;
+}
+
+Outcome<std::optional<Screening>> screeningFrom(const JsonField& document)
+{
+    ASSIGN_OR_RETURN(const auto field, document.maybe("screening"));
+    if (!field) {
+        return std::nullopt;
+    }
+    Screening screening;
+    ASSIGN_OR_RETURN(screening.flags, textsFrom(*field, "flags"));
+    ASSIGN_OR_RETURN(screening.note, field->optionalText("note"));
+    return screening;
+}
+
+nlohmann::json toJson(const Screening& screening)
+{
+    nlohmann::json object{{"flags", screening.flags}};
+    putIfAny(object, "note", screening.note);
+    return object;
 }
 
 Outcome<Marking> markingFrom(const JsonField& clip)
@@ -104,21 +137,6 @@ Outcome<Marking> markingFrom(const JsonField& clip)
     return marking;
 }
 
-template <class Value>
-void putIfKnown(nlohmann::json& object, const char* key, const std::optional<Value>& value)
-{
-    if (value) {
-        object[key] = *value;
-    }
-}
-
-void putIfAny(nlohmann::json& object, const char* key, const std::string& text)
-{
-    if (!text.empty()) {
-        object[key] = text;
-    }
-}
-
 } // namespace
 
 Outcome<SessionClip> sessionClipFrom(const JsonField& clip)
@@ -134,14 +152,16 @@ Outcome<SessionClip> sessionClipFrom(const JsonField& clip)
     ASSIGN_OR_RETURN(const auto scene, clip.member("scene"));
     ASSIGN_OR_RETURN(read.scene, sceneFrom(scene.value(), scene.place()));
     ASSIGN_OR_RETURN(read.marking, markingFrom(clip));
+    read.unknown = unknownIn(clip, {"file", "condition", "minute", "incline_percent", "shoes",
+                                    "exertion", "pain", "scene", "marks", "contacts", "unseen"});
     return read;
 }
 
 Outcome<Session> sessionFrom(const JsonField& document)
 {
-    RETURN_IF_ERROR(needVersion(document, version));
+    RETURN_IF_ERROR(needVersion(document, storeVersion));
     Session session;
-    ASSIGN_OR_RETURN(session.date, dateFrom(document));
+    ASSIGN_OR_RETURN(session.date, dateFrom(document, "date"));
     ASSIGN_OR_RETURN(session.note, document.optionalText("note"));
     ASSIGN_OR_RETURN(session.coach, document.optionalText("coach"));
     ASSIGN_OR_RETURN(session.measures, textsFrom(document, "measures"));
@@ -150,6 +170,14 @@ Outcome<Session> sessionFrom(const JsonField& document)
         ASSIGN_OR_RETURN(const auto cues, document.member("cues"));
         return cues.fault("at most two cues stand on a sheet");
     }
+    ASSIGN_OR_RETURN(const auto afterLooking, document.optionalBoolean("measures_after_looking"));
+    session.measuresAfterLooking = afterLooking.value_or(false);
+    ASSIGN_OR_RETURN(session.stills, stillsFrom(document));
+    ASSIGN_OR_RETURN(session.screening, screeningFrom(document));
+    ASSIGN_OR_RETURN(session.nextRefilm, optionalDateFrom(document, "next_refilm"));
+    session.unknown =
+        unknownIn(document, {"version", "date", "note", "coach", "measures", "cues", "clips",
+                             "measures_after_looking", "stills", "screening", "next_refilm"});
     ASSIGN_OR_RETURN(const auto clipList, document.member("clips"));
     ASSIGN_OR_RETURN(const auto clips, clipList.items());
     for (const auto& clip : clips) {
@@ -157,23 +185,6 @@ Outcome<Session> sessionFrom(const JsonField& document)
         session.clips.push_back(std::move(read));
     }
     return session;
-}
-
-Outcome<Athlete> athleteFrom(const JsonField& document)
-{
-    // Like a scene, an athlete may be written by hand or by a script: without a version it is ours.
-    ASSIGN_OR_RETURN(const auto stated, document.maybe("version"));
-    if (stated) {
-        RETURN_IF_ERROR(needVersion(document, version));
-    }
-    Athlete athlete;
-    ASSIGN_OR_RETURN(athlete.code, document.text("code"));
-    ASSIGN_OR_RETURN(athlete.name, document.optionalText("name"));
-    ASSIGN_OR_RETURN(athlete.heightCm, document.optionalNumber("height_cm", {50.0, 260.0}));
-    ASSIGN_OR_RETURN(athlete.legLengthCm, document.optionalNumber("leg_length_cm", {20.0, 160.0}));
-    ASSIGN_OR_RETURN(athlete.massKg, document.optionalNumber("mass_kg", {10.0, 300.0}));
-    ASSIGN_OR_RETURN(athlete.note, document.optionalText("note"));
-    return athlete;
 }
 
 nlohmann::json toJson(const SessionClip& clip)
@@ -191,6 +202,7 @@ nlohmann::json toJson(const SessionClip& clip)
     putIfAny(object, "shoes", clip.shoes);
     putIfKnown(object, "exertion", clip.exertion);
     putIfKnown(object, "pain", clip.pain);
+    putUnknown(object, clip.unknown);
     return object;
 }
 
@@ -200,24 +212,24 @@ nlohmann::json toJson(const Session& session)
     for (const auto& clip : session.clips) {
         clips.push_back(toJson(clip));
     }
-    nlohmann::json object{{"version", version},
+    nlohmann::json object{{"version", storeVersion},
                           {"date", session.date},
                           {"clips", std::move(clips)},
                           {"measures", session.measures},
                           {"cues", session.cues}};
     putIfAny(object, "note", session.note);
     putIfAny(object, "coach", session.coach);
-    return object;
-}
-
-nlohmann::json toJson(const Athlete& athlete)
-{
-    nlohmann::json object{{"version", version}, {"code", athlete.code}};
-    putIfAny(object, "name", athlete.name);
-    putIfKnown(object, "height_cm", athlete.heightCm);
-    putIfKnown(object, "leg_length_cm", athlete.legLengthCm);
-    putIfKnown(object, "mass_kg", athlete.massKg);
-    putIfAny(object, "note", athlete.note);
+    if (session.measuresAfterLooking) {
+        object["measures_after_looking"] = true;
+    }
+    if (session.stills != StillWish{}) {
+        object["stills"] = toJson(session.stills);
+    }
+    if (session.screening) {
+        object["screening"] = toJson(*session.screening);
+    }
+    putIfAny(object, "next_refilm", session.nextRefilm);
+    putUnknown(object, session.unknown);
     return object;
 }
 
