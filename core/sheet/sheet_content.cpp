@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sheet/sheet_content.hpp"
 
+#include "core/sheet/clinician_words.hpp"
 #include "core/sheet/sheet_rows.hpp"
 #include "core/sheet/sheet_stills.hpp"
 #include "core/sheet/still_choice.hpp"
@@ -40,12 +41,6 @@ std::vector<CueText> chosenCues(const Session& session, const Comparison& compar
     return texts;
 }
 
-bool painTold(const Session& session)
-{
-    return std::any_of(session.clips.begin(), session.clips.end(),
-                       [](const SessionClip& clip) { return clip.pain.value_or(false); });
-}
-
 std::string confirmedWords(const SheetClip& fresh, const SheetClip& fatigued)
 {
     const auto one = countInstants(fresh.readings.steps, fresh.clip.marking, fresh.index);
@@ -68,6 +63,9 @@ void addWords(SheetContent& content, const SheetClip& fresh, const SheetClip& fa
     content.cautions = usualCautions();
     content.confirmed = confirmedWords(fresh, fatigued);
     content.errorWords = errorWords();
+    if (session.measuresAfterLooking) {
+        content.errorWords += ' ' + afterLookingWords();
+    }
 }
 
 } // namespace
@@ -78,17 +76,19 @@ Outcome<SheetContent> sheetContent(const SheetClip& fresh, const SheetClip& fati
 {
     const auto& measures = session.measures.empty() ? defaultSheetMeasures() : session.measures;
     const Foot foot = nearFootOf(fresh.clip.scene.view);
-    ASSIGN_OR_RETURN(const auto first, shownOf(fresh, foot, measures, choice.freshStep));
-    ASSIGN_OR_RETURN(const auto second, shownOf(fatigued, foot, measures, choice.fatiguedStep));
+    const auto& wish = session.stills;
+    const auto& instants = wish.instants.empty() ? defaultStillInstants() : wish.instants;
+    const auto freshStep = choice.freshStep ? choice.freshStep : wish.freshStep;
+    const auto fatiguedStep = choice.fatiguedStep ? choice.fatiguedStep : wish.fatiguedStep;
+    ASSIGN_OR_RETURN(const auto first, shownOf(fresh, foot, measures, freshStep, instants));
+    ASSIGN_OR_RETURN(const auto second, shownOf(fatigued, foot, measures, fatiguedStep, instants));
     SheetContent content;
     content.athlete = choice.hideName || athlete.name.empty() ? athlete.code : athlete.name;
     content.compared = rowsForSheet(compare(fresh.readings, fatigued.readings), measures, foot);
-    content.stills = stillsOf(first, second, content.compared);
+    content.stills = stillsOf(first, second, content.compared, instants);
     addWords(content, fresh, fatigued, session);
-    if (painTold(session)) {
-        content.seeClinician = "Pain was noted at this session. Please see a licensed clinician "
-                               "before you work on your running form; the cues can wait.";
-    } else {
+    content.seeClinician = clinicianWords(session);
+    if (content.seeClinician.empty()) {
         content.cues = chosenCues(session, {content.compared}, cues);
     }
     return toldIn(std::move(content), Lengths::Centimetres);

@@ -43,7 +43,7 @@ struct SheetContent {
     std::string speed;       ///< "2.70 m/s (6:10 min/km)"
     std::string freshMinute; ///< "minute 6"; empty where not stated
     std::string fatiguedMinute;
-    std::vector<Still> stills; ///< fresh and fatigued at contact, fresh and fatigued at mid-stance
+    std::vector<Still> stills; ///< fresh and fatigued at the first instant, then at the second
     std::vector<SheetRow> rows;
     std::vector<CueText> cues; ///< at most two
     std::string note;          ///< the coach's own
@@ -68,10 +68,12 @@ struct SheetContent {
 [[nodiscard]] std::vector<std::string> usualCautions();
 /// What "±" means on the page.
 [[nodiscard]] std::string errorWords();
+/// Where the measures were chosen with the numbers in sight.
+[[nodiscard]] std::string afterLookingWords();
 
-/// What the coach may choose about a sheet besides what the session keeps.
+/// What may be chosen about a sheet besides what the session keeps.
 struct SheetChoice {
-    std::optional<StepNumber> freshStep; ///< none: the confirmed step nearest the median
+    std::optional<StepNumber> freshStep; ///< none: the session's, else that nearest the median
     std::optional<StepNumber> fatiguedStep;
     bool hideName{}; ///< the athlete's code stands for the name
 };
@@ -85,7 +87,7 @@ struct SheetClip {
 };
 
 /// Pure: the content of a sheet of two side-view clips already read. A clip without a step that has
-/// hip and two more near landmarks at contact and at mid-stance is an Error that names it.
+/// hip and two more near landmarks at the instants shown is an Error that names it.
 Outcome<SheetContent> sheetContent(const SheetClip& fresh, const SheetClip& fatigued,
                                    const Session& session, const Athlete& athlete,
                                    const std::vector<Cue>& cues, const SheetChoice& choice = {});

@@ -11,24 +11,34 @@
 namespace latemile {
 namespace {
 
+/// "contact and mid-stance"
+std::string wordsOf(const std::vector<Instant>& instants)
+{
+    std::string words;
+    for (const Instant instant : instants) {
+        words += (words.empty() ? "" : " and at ") + std::string(nameOf(instant));
+    }
+    return words;
+}
+
 Outcome<Step> stepToShow(const SheetClip& clip, Foot foot, const std::vector<std::string>& measures,
-                         std::optional<StepNumber> chosen)
+                         std::optional<StepNumber> chosen, const std::vector<Instant>& instants)
 {
     const auto& steps = clip.readings.steps;
     if (chosen) {
         const auto found = std::find_if(steps.begin(), steps.end(),
                                         [&](const Step& step) { return step.number == *chosen; });
         if (found != steps.end() && found->foot == foot &&
-            canBeShown(*found, clip.clip.marking, clip.index)) {
+            canBeShown(*found, clip.clip.marking, clip.index, instants)) {
             return *found;
         }
     }
-    const auto typical = typicalStep(clip.readings, clip.clip.marking, clip.index, foot, measures);
+    const auto typical =
+        typicalStep(clip.readings, clip.clip.marking, clip.index, foot, measures, instants);
     if (!typical) {
         return fail(Error::Kind::Inconsistent,
-                    "The sheet needs a step to show: mark hip, knee and ankle at contact and at "
-                    "mid-stance of a near-side step in " +
-                        clip.clip.file + ".");
+                    "The sheet needs a step to show: mark hip, knee and ankle at " +
+                        wordsOf(instants) + " of a near-side step in " + clip.clip.file + ".");
     }
     return *typical;
 }
@@ -81,20 +91,21 @@ Still stillOf(const SheetClip& clip, const Step& step, Instant instant, const Pl
 } // namespace
 
 Outcome<Shown> shownOf(const SheetClip& clip, Foot foot, const std::vector<std::string>& measures,
-                       std::optional<StepNumber> chosen)
+                       std::optional<StepNumber> chosen, const std::vector<Instant>& instants)
 {
     ASSIGN_OR_RETURN(auto plane, Plane::from(clip.clip.scene));
-    ASSIGN_OR_RETURN(auto step, stepToShow(clip, foot, measures, chosen));
+    ASSIGN_OR_RETURN(auto step, stepToShow(clip, foot, measures, chosen, instants));
     return Shown{clip, std::move(plane), std::move(step)};
 }
 
 std::vector<Still> stillsOf(const Shown& fresh, const Shown& fatigued,
-                            const std::vector<ComparisonRow>& rows)
+                            const std::vector<ComparisonRow>& rows,
+                            const std::vector<Instant>& instants)
 {
     const bool scaled = fresh.plane.hasScale() && fatigued.plane.hasScale();
     std::vector<Still> stills;
     std::vector<const Shown*> owners;
-    for (const Instant instant : {Instant::Contact, Instant::MidStance}) {
+    for (const Instant instant : instants) {
         for (const Shown* shown : {&fresh, &fatigued}) {
             stills.push_back(stillOf(shown->clip, shown->step, instant, shown->plane, rows));
             stills.back().fatigued = shown == &fatigued;

@@ -19,11 +19,12 @@ struct Shown {
 
 /// `chosen` where it can be shown, else the typical step of `foot`. Keeps a reference to `clip`.
 Outcome<Shown> shownOf(const SheetClip& clip, Foot foot, const std::vector<std::string>& measures,
-                       std::optional<StepNumber> chosen);
+                       std::optional<StepNumber> chosen, const std::vector<Instant>& instants);
 
-/// Fresh and fatigued at contact, fresh and fatigued at mid-stance, cropped alike, with the
-/// measures of `rows` drawn where they are read.
+/// Fresh and fatigued at each of `instants`, cropped alike, with the measures of `rows` drawn
+/// where they are read.
 [[nodiscard]] std::vector<Still> stillsOf(const Shown& fresh, const Shown& fatigued,
-                                          const std::vector<ComparisonRow>& rows);
+                                          const std::vector<ComparisonRow>& rows,
+                                          const std::vector<Instant>& instants);
 
 } // namespace latemile

@@ -20,6 +20,18 @@ std::string errorWords()
            "is larger than its error.";
 }
 
+std::string afterLookingWords()
+{
+    return "The measures were chosen with the numbers in sight: among many looked at, one seems "
+           "clear by chance now and then.";
+}
+
+const std::vector<Instant>& defaultStillInstants()
+{
+    static const std::vector<Instant> instants{Instant::Contact, Instant::MidStance};
+    return instants;
+}
+
 const std::vector<std::string>& defaultSheetMeasures()
 {
     static const std::vector<std::string> measures{"head_forward",      "trunk_lean",

@@ -66,6 +66,9 @@ struct Still {
                          ///< may reach out of the picture
 };
 
+/// The instants that a sheet shows when none were chosen: contact and mid-stance.
+[[nodiscard]] const std::vector<Instant>& defaultStillInstants();
+
 /// Width of a still's crop over its height.
 inline constexpr double stillAspect = 0.75;
 

@@ -89,16 +89,32 @@ bool isConfirmed(const Readings& readings, const Step& step)
 
 } // namespace
 
-bool canBeShown(const Step& step, const Marking& marking, const FrameIndex& index)
+bool canBeShown(const Step& step, const Marking& marking, const FrameIndex& index,
+                const std::vector<Instant>& instants)
 {
-    const auto contact = frameOf(step, Instant::Contact, index);
-    const auto midStance = frameOf(step, Instant::MidStance, index);
-    return contact && midStance && showsBody(*contact, marking) && showsBody(*midStance, marking);
+    return std::ranges::all_of(instants, [&](Instant instant) {
+        const auto frame = frameOf(step, instant, index);
+        return frame && showsBody(*frame, marking);
+    });
+}
+
+std::vector<StepNumber> showableSteps(const std::vector<Step>& steps, Foot foot,
+                                      const Marking& marking, const FrameIndex& index,
+                                      const std::vector<Instant>& instants)
+{
+    std::vector<StepNumber> numbers;
+    for (const Step& step : steps) {
+        if (step.foot == foot && canBeShown(step, marking, index, instants)) {
+            numbers.push_back(step.number);
+        }
+    }
+    return numbers;
 }
 
 std::optional<Step> typicalStep(const Readings& readings, const Marking& marking,
                                 const FrameIndex& index, Foot foot,
-                                const std::vector<std::string>& measures)
+                                const std::vector<std::string>& measures,
+                                const std::vector<Instant>& instants)
 {
     std::vector<Typical> typicals;
     for (const std::string& measure : measures) {
@@ -107,7 +123,7 @@ std::optional<Step> typicalStep(const Readings& readings, const Marking& marking
     std::optional<Step> best;
     std::pair<bool, double> bestRank; // unconfirmed last, then by distance
     for (const Step& step : readings.steps) {
-        if (step.foot != foot || !canBeShown(step, marking, index)) {
+        if (step.foot != foot || !canBeShown(step, marking, index, instants)) {
             continue;
         }
         double sum = 0.0;

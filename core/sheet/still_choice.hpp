@@ -3,6 +3,7 @@
 
 #include "core/clip/frame_index.hpp"
 #include "core/measures/readings.hpp"
+#include "core/sheet/still.hpp"
 
 #include <optional>
 #include <string>
@@ -10,9 +11,15 @@
 
 namespace latemile {
 
-/// True when the step can be shown: hip and at least two more near landmarks are marked both at
-/// contact and at mid-stance.
-[[nodiscard]] bool canBeShown(const Step& step, const Marking& marking, const FrameIndex& index);
+/// True when the step can be shown: hip and at least two more near landmarks are marked at each of
+/// `instants`.
+[[nodiscard]] bool canBeShown(const Step& step, const Marking& marking, const FrameIndex& index,
+                              const std::vector<Instant>& instants);
+/// The steps of a foot that can be shown, in order.
+[[nodiscard]] std::vector<StepNumber> showableSteps(const std::vector<Step>& steps, Foot foot,
+                                                    const Marking& marking,
+                                                    const FrameIndex& index,
+                                                    const std::vector<Instant>& instants);
 
 /// The step that stands for the clip on a sheet: of `foot`, showable, and in `measures` together
 /// nearest to the median of the clip's steps of that foot, each measure in its own spread; a
@@ -20,7 +27,9 @@ namespace latemile {
 /// events) go before others; of two equally near the earlier. Nothing where no step can be shown.
 [[nodiscard]] std::optional<Step> typicalStep(const Readings& readings, const Marking& marking,
                                               const FrameIndex& index, Foot foot,
-                                              const std::vector<std::string>& measures);
+                                              const std::vector<std::string>& measures,
+                                              const std::vector<Instant>& instants =
+                                                  defaultStillInstants());
 
 /// How many instants of a clip bear near landmarks, and at how many the coach placed them all as
 /// well as the step's contact and toe-off.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sheet/sheet_content.hpp"
+#include "core/sheet/sheet_cues.hpp"
 
 #include "tests/catch.hpp"
 
@@ -70,6 +71,69 @@ TEST_CASE("pain in any clip turns the cues into the way to a clinician", "[sheet
     REQUIRE(content);
     CHECK(content->cues.empty());
     CHECK(content->seeClinician.find("licensed clinician") != std::string::npos);
+}
+
+TEST_CASE("a red flag ticked before filming goes before every cue", "[sheet]")
+{
+    Visit visit;
+    visit.session.cues = {"stay_tall"};
+    visit.session.screening = Screening{{"fainting"}, {}};
+    const auto content = visit.sheet();
+    REQUIRE(content);
+    CHECK(content->cues.empty());
+    CHECK(content->seeClinician.find("fainting") != std::string::npos);
+    CHECK(content->seeClinician.find("licensed clinician") != std::string::npos);
+    visit.session.screening = Screening{};
+    CHECK(visit.sheet()->seeClinician.empty());
+}
+
+TEST_CASE("the cues of a sheet are told by id for the visit that follows", "[sheet]")
+{
+    Visit visit;
+    const auto readings = [&](const char* condition) {
+        return readingsOf(firstVisit, visit.session, *findClip(visit.session, condition), {})
+            .value();
+    };
+    const Readings fresh = readings("fresh");
+    const Readings fatigued = readings("fatigued");
+    const auto suggested = cuesOnSheet(visit.session, fresh, fatigued, visit.cues);
+    const auto content = visit.sheet();
+    REQUIRE(content);
+    REQUIRE(suggested.size() == content->cues.size());
+    for (std::size_t at = 0; at < suggested.size(); ++at) {
+        const auto cue = std::ranges::find(visit.cues, suggested[at], &Cue::id);
+        REQUIRE(cue != visit.cues.end());
+        CHECK(cue->think == content->cues[at].think);
+    }
+    visit.session.cues = {"stay_tall"};
+    CHECK(cuesOnSheet(visit.session, fresh, fatigued, visit.cues) == visit.session.cues);
+    visit.session.screening = Screening{{"fever"}, {}};
+    CHECK(cuesOnSheet(visit.session, fresh, fatigued, visit.cues).empty());
+}
+
+TEST_CASE("the stills are of the instants and steps the coach wished for", "[sheet]")
+{
+    Visit visit;
+    visit.session.stills.instants = {Instant::MidStance};
+    const auto usual = visit.sheet();
+    REQUIRE(usual);
+    REQUIRE(usual->stills.size() == 2);
+    CHECK(usual->stills[1].fatigued);
+    const StepNumber other{usual->stills[0].step.value == 3 ? 5 : 3};
+    visit.session.stills.freshStep = other;
+    const auto wished = visit.sheet();
+    REQUIRE(wished);
+    CHECK(wished->stills[0].step == other);
+    CHECK(wished->stills[0].instant == Instant::MidStance);
+    CHECK(wished->stills[1].step == usual->stills[1].step);
+}
+
+TEST_CASE("a choice of measures made with the numbers in sight says so", "[sheet]")
+{
+    Visit visit;
+    CHECK(visit.sheet()->errorWords.find("in sight") == std::string::npos);
+    visit.session.measuresAfterLooking = true;
+    CHECK(visit.sheet()->errorWords.find("in sight") != std::string::npos);
 }
 
 TEST_CASE("what the coach chose stands on the sheet, in that order", "[sheet]")

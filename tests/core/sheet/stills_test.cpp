@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/sheet_content.hpp"
 #include "core/sheet/still_choice.hpp"
 #include "core/sheet/still_crop.hpp"
 #include "core/sheet/still_drawing.hpp"
@@ -83,7 +84,7 @@ struct Clip {
     }
     [[nodiscard]] std::optional<Step> typical(Foot foot = Foot::Left) const
     {
-        return typicalStep(readings, marking, index, foot, {"foot_ahead"});
+        return typicalStep(readings, marking, index, foot, {"foot_ahead"}, defaultStillInstants());
     }
     FrameIndex index = hundredASecond(400);
     Marking marking;
@@ -170,7 +171,7 @@ TEST_CASE("a step without a hip at mid-stance cannot be shown", "[sheet]")
     Clip clip;
     clip.addReadings({10.0, 14.0, 13.0});
     clip.marking.marks.erase({FrameNumber{220}, BodySide::Near, Landmark::Hip});
-    CHECK_FALSE(canBeShown(clip.readings.steps[2], clip.marking, clip.index));
+    CHECK_FALSE(canBeShown(clip.readings.steps[2], clip.marking, clip.index, defaultStillInstants()));
     CHECK(clip.typical()->number == StepNumber{3});
 }
 
