@@ -74,6 +74,8 @@ Outcome<void> makeLibrary(const std::filesystem::path& library)
     athlete.massKg = 58.0;
     athlete.note =
         "Invented. Runs four times a week, trains for a first half marathon; no complaints.";
+    athlete.consent = Consent{.givenBy = "Ilse Varga", .asGuardian = false, .date = "2026-08-29",
+                              .until = {}};
     RETURN_IF_ERROR(writeAthlete(athlete, folder / "athlete.json"));
     unsigned seed = 20260829;
     for (const auto& day : sampleDays()) {
@@ -82,6 +84,7 @@ Outcome<void> makeLibrary(const std::filesystem::path& library)
         session.note = day.note;
         session.coach = "Runa Keel";
         session.cues.assign(day.cues.begin(), day.cues.end());
+        session.screening = Screening{}; // asked, and nothing to tell
         for (const auto& sample : day.clips) {
             ASSIGN_OR_RETURN(const auto clip, clipOf(folder / day.date, sample, seed++));
             session.clips.push_back(clip);
