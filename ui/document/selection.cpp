@@ -25,4 +25,12 @@ void Selection::setPlace(const std::optional<StepInstant>& place)
     emit placeChanged();
 }
 
+void Selection::setNamesHidden(bool hidden)
+{
+    if (m_namesHidden != hidden) {
+        m_namesHidden = hidden;
+        emit namesHiddenChanged(hidden);
+    }
+}
+
 } // namespace latemile::ui

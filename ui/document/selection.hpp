@@ -23,14 +23,19 @@ public:
     [[nodiscard]] const std::optional<StepInstant>& place() const { return m_place; }
     void setClip(ClipDocument* clip);
     void setPlace(const std::optional<StepInstant>& place);
+    /// The athlete's code stands for the name, on screen and on what is exported.
+    [[nodiscard]] bool areNamesHidden() const { return m_namesHidden; }
+    void setNamesHidden(bool hidden);
 
 signals:
+    void namesHiddenChanged(bool hidden);
     void clipChanged();
     void placeChanged();
 
 private:
     QPointer<ClipDocument> m_clip;
     std::optional<StepInstant> m_place;
+    bool m_namesHidden{};
 };
 
 } // namespace latemile::ui

@@ -32,8 +32,15 @@ Outcome<std::unique_ptr<SessionDocument>> SessionDocument::open(const std::files
 
 SessionDocument::SessionDocument(std::filesystem::path folder, Session session, Athlete athlete)
     : m_folder(std::move(folder)),
-      m_athlete(std::move(athlete)), m_about{session.date, session.note, session.coach,
-                                             session.measures, session.cues},
+      m_athlete(std::move(athlete)), m_about{session.date,
+                                             session.note,
+                                             session.coach,
+                                             session.measures,
+                                             session.cues,
+                                             session.measuresAfterLooking,
+                                             session.stills,
+                                             session.screening,
+                                             session.nextRefilm},
       m_read(std::move(session)), m_saver(m_folder, [this] { return this->session(); })
 {
     for (const SessionClip& clip : m_read.clips) {
@@ -71,6 +78,10 @@ Session SessionDocument::session() const
     session.coach = m_about.coach;
     session.measures = m_about.measures;
     session.cues = m_about.cues;
+    session.measuresAfterLooking = m_about.measuresAfterLooking;
+    session.stills = m_about.stills;
+    session.screening = m_about.screening;
+    session.nextRefilm = m_about.nextRefilm;
     session.clips.clear();
     for (const auto& clip : m_clips) {
         session.clips.push_back(clip->clip());

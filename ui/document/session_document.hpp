@@ -10,6 +10,8 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace latemile::ui {
@@ -21,6 +23,10 @@ struct SessionAbout {
     std::string coach;
     std::vector<std::string> measures; ///< chosen for the sheet
     std::vector<std::string> cues;
+    bool measuresAfterLooking{}; ///< these and the rest as of Session
+    StillWish stills;
+    std::optional<Screening> screening;
+    std::string nextRefilm;
     bool operator==(const SessionAbout&) const = default;
 };
 
