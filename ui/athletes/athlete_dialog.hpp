@@ -13,7 +13,9 @@ class QLineEdit;
 
 namespace latemile::ui {
 
-/// Who an athlete is and the lengths some measures need.
+class ConsentFields;
+
+/// Who an athlete is, the lengths some measures need, and the consent to film.
 class AthleteDialog final : public QDialog {
     Q_OBJECT
 public:
@@ -32,6 +34,7 @@ private:
     QDoubleSpinBox* m_leg;
     QDoubleSpinBox* m_mass;
     QLineEdit* m_note;
+    ConsentFields* m_consent;
     QLabel* m_told;
 };
 

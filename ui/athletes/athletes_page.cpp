@@ -2,12 +2,14 @@
 #include "ui/athletes/athletes_page.hpp"
 
 #include "ui/athletes/athlete_dialog.hpp"
+#include "ui/athletes/consent_dialog.hpp"
 #include "ui/athletes/sample_library.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
+#include <QComboBox>
 #include <QDate>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -23,6 +25,19 @@
 
 namespace latemile::ui {
 namespace {
+
+constexpr int columnCount = 4;
+
+QString consentText(const Athlete& athlete)
+{
+    const QString missing = whyNoConsentToday(athlete);
+    if (!missing.isEmpty()) {
+        return missing;
+    }
+    return athlete.consent->until.empty()
+               ? AthletesPage::tr("Consent noted.")
+               : AthletesPage::tr("Consent until %1.").arg(fromUtf8(athlete.consent->until));
+}
 
 QString dateText(const QString& iso)
 {
@@ -57,19 +72,26 @@ QWidget* AthletesPage::buildList()
 {
     auto* side = new QWidget(this);
     m_search = new QLineEdit(side);
-    m_search->setPlaceholderText(tr("Search"));
+    m_search->setPlaceholderText(tr("Search by name or code"));
     m_search->setAccessibleName(tr("Search athletes"));
     m_search->setClearButtonEnabled(true);
+    m_order = new QComboBox(side);
+    m_order->addItem(tr("By name"));
+    m_order->addItem(tr("By next re-film"));
+    m_order->setAccessibleName(tr("Order of the athletes"));
     m_list = new QListWidget(side);
     m_list->setAccessibleName(tr("Athletes"));
+    m_list->setSpacing(1);
     auto* add = new QPushButton(tr("New athlete…"), side);
     connect(m_search, &QLineEdit::textChanged, this, &AthletesPage::fillList);
+    connect(m_order, &QComboBox::currentIndexChanged, this, &AthletesPage::reload);
     connect(m_list, &QListWidget::currentRowChanged, this, &AthletesPage::fillSessions);
     connect(add, &QPushButton::clicked, this, &AthletesPage::addNewAthlete);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
     column->addWidget(m_search);
+    column->addWidget(m_order);
     column->addWidget(m_list, 1);
     column->addWidget(add);
     side->setFixedWidth(36 * gridStep);
@@ -82,41 +104,58 @@ QWidget* AthletesPage::buildAthlete()
     m_name = titleLabel({}, side);
     m_facts = quietLabel({}, side);
     m_facts->setWordWrap(true);
-    m_table = new QTableWidget(side);
-    m_table->setColumnCount(3);
-    m_table->setHorizontalHeaderLabels({tr("Session"), tr("Clips"), tr("To do")});
-    m_table->verticalHeader()->hide();
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_table->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_table->setShowGrid(false);
-    m_table->setAccessibleName(tr("Sessions"));
-    connect(m_table, &QTableWidget::itemActivated, this, &AthletesPage::openSession);
-    auto* open = new QPushButton(tr("Open session"), side);
-    open->setProperty("rank", "main");
-    auto* today = new QPushButton(tr("New session today"), side);
-    auto* edit = new QPushButton(tr("Edit athlete…"), side);
-    connect(open, &QPushButton::clicked, this, &AthletesPage::openSession);
-    connect(today, &QPushButton::clicked, this, &AthletesPage::addSession);
-    connect(edit, &QPushButton::clicked, this, &AthletesPage::editAthlete);
-    auto* buttons = new QHBoxLayout;
-    buttons->setSpacing(gridStep / 2);
-    buttons->addWidget(open);
-    buttons->addWidget(today);
-    buttons->addStretch();
-    buttons->addWidget(edit);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
     column->addWidget(m_name);
     column->addWidget(m_facts);
-    column->addWidget(m_table, 1);
-    column->addLayout(buttons);
+    column->addWidget(buildTable(), 1);
+    column->addWidget(buildButtons(side));
     return side;
+}
+
+QWidget* AthletesPage::buildTable()
+{
+    m_table = new QTableWidget(this);
+    m_table->setColumnCount(columnCount);
+    m_table->setHorizontalHeaderLabels(
+        {tr("Session"), tr("Clips"), tr("Before filming"), tr("To do")});
+    m_table->verticalHeader()->hide();
+    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    m_table->horizontalHeader()->setSectionResizeMode(columnCount - 1, QHeaderView::Stretch);
+    m_table->horizontalHeader()->setHighlightSections(false);
+    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    m_table->setTabKeyNavigation(false);
+    m_table->setShowGrid(false);
+    m_table->setAccessibleName(tr("Sessions"));
+    connect(m_table, &QTableWidget::itemActivated, this, &AthletesPage::openSession);
+    return m_table;
+}
+
+QWidget* AthletesPage::buildButtons(QWidget* side)
+{
+    auto* row = new QWidget(side);
+    auto* open = new QPushButton(tr("Open session"), row);
+    open->setProperty("rank", "main");
+    auto* ask = new QPushButton(tr("Before filming…"), row);
+    auto* today = new QPushButton(tr("New session today"), row);
+    auto* edit = new QPushButton(tr("Edit athlete…"), row);
+    connect(open, &QPushButton::clicked, this, &AthletesPage::openSession);
+    connect(ask, &QPushButton::clicked, this, &AthletesPage::askBeforeFilming);
+    connect(today, &QPushButton::clicked, this, &AthletesPage::addSession);
+    connect(edit, &QPushButton::clicked, this, &AthletesPage::editAthlete);
+    auto* buttons = new QHBoxLayout(row);
+    buttons->setContentsMargins(0, 0, 0, 0);
+    buttons->setSpacing(gridStep / 2);
+    buttons->addWidget(open);
+    buttons->addWidget(ask);
+    buttons->addWidget(today);
+    buttons->addStretch();
+    buttons->addWidget(edit);
+    return row;
 }
 
 QWidget* AthletesPage::buildEmpty()
@@ -124,7 +163,9 @@ QWidget* AthletesPage::buildEmpty()
     auto* page = new QWidget(this);
     auto* sample = new QPushButton(tr("Open the sample athlete"), page);
     sample->setProperty("rank", "main");
+    auto* tour = new QPushButton(tr("Take the short tour"), page);
     auto* add = new QPushButton(tr("New athlete…"), page);
+    connect(tour, &QPushButton::clicked, this, &AthletesPage::tourWanted);
     connect(sample, &QPushButton::clicked, this, &AthletesPage::addSample);
     connect(add, &QPushButton::clicked, this, &AthletesPage::addNewAthlete);
     auto* column = new QVBoxLayout(page);
@@ -136,6 +177,7 @@ QWidget* AthletesPage::buildEmpty()
                                  page),
                       0, Qt::AlignHCenter);
     column->addWidget(sample, 0, Qt::AlignHCenter);
+    column->addWidget(tour, 0, Qt::AlignHCenter);
     column->addWidget(add, 0, Qt::AlignHCenter);
     column->addStretch();
     return page;
@@ -152,6 +194,12 @@ void AthletesPage::reload()
     const AthleteEntry* was = chosen();
     const auto folder = was == nullptr ? std::filesystem::path() : was->folder;
     m_athletes = athletesOf(m_library);
+    if (m_order->currentIndex() == 1) {
+        // Who was never filmed has no day to be due on: last.
+        std::ranges::stable_sort(m_athletes, {}, [](const AthleteEntry& entry) {
+            return entry.nextRefilm.isValid() ? entry.nextRefilm : QDate(9999, 1, 1);
+        });
+    }
     m_stack->setCurrentIndex(m_athletes.empty() ? 1 : 0);
     fillList();
     if (!folder.empty()) {
@@ -172,12 +220,18 @@ QString AthletesPage::nameOf(const Athlete& athlete) const
 
 void AthletesPage::fillList()
 {
+    const QString wanted = m_search->text().trimmed();
+    const QDate today = QDate::currentDate();
     m_list->clear();
     for (std::size_t at = 0; at < m_athletes.size(); ++at) {
-        const QString name = nameOf(m_athletes[at].athlete);
-        if (name.contains(m_search->text().trimmed(), Qt::CaseInsensitive)) {
-            auto* item = new QListWidgetItem(name, m_list);
+        const AthleteEntry& entry = m_athletes[at];
+        const QString name = nameOf(entry.athlete);
+        if (name.contains(wanted, Qt::CaseInsensitive) ||
+            fromUtf8(entry.athlete.code).contains(wanted, Qt::CaseInsensitive)) {
+            auto* item =
+                new QListWidgetItem(name + u'\n' + dueText(entry.nextRefilm, today), m_list);
             item->setData(Qt::UserRole, static_cast<int>(at));
+            item->setToolTip(name.toHtmlEscaped());
         }
     }
     m_list->setCurrentRow(m_list->count() > 0 ? 0 : -1);
@@ -203,63 +257,91 @@ void AthletesPage::chooseAthlete(const std::filesystem::path& folder)
     }
 }
 
+void AthletesPage::fillFacts(const AthleteEntry* entry)
+{
+    m_name->setText(entry == nullptr ? tr("Nobody found") : nameOf(entry->athlete));
+    if (entry == nullptr) {
+        m_facts->clear();
+        return;
+    }
+    QStringList facts;
+    const auto add = [&](const QString& name, const std::optional<double>& value,
+                         const QString& unit) {
+        if (value) {
+            facts.append(name + u' ' + numberText(*value, 0) + u' ' + unit);
+        }
+    };
+    facts.append(tr("code %1").arg(fromUtf8(entry->athlete.code)));
+    if (entry->athlete.minor) {
+        facts.append(tr("minor"));
+    }
+    add(tr("height"), entry->athlete.heightCm, tr("cm"));
+    add(tr("leg"), entry->athlete.legLengthCm, tr("cm"));
+    add(tr("mass"), entry->athlete.massKg, tr("kg"));
+    m_facts->setText(facts.join(QStringLiteral(" · ")) + u'\n' + consentText(entry->athlete) +
+                     u' ' + capital(dueText(entry->nextRefilm, QDate::currentDate())) + u'.');
+}
+
 void AthletesPage::fillSessions()
 {
     const AthleteEntry* entry = chosen();
     m_table->parentWidget()->setEnabled(entry != nullptr);
     m_sessions = entry == nullptr ? std::vector<SessionEntry>() : sessionsOf(entry->folder);
-    m_name->setText(entry == nullptr ? tr("Nobody found") : nameOf(entry->athlete));
-    QStringList facts;
-    if (entry != nullptr) {
-        const auto add = [&](const QString& name, const std::optional<double>& value,
-                             const QString& unit) {
-            if (value) {
-                facts.append(name + u' ' + numberText(*value, 0) + u' ' + unit);
-            }
-        };
-        add(tr("height"), entry->athlete.heightCm, tr("cm"));
-        add(tr("leg"), entry->athlete.legLengthCm, tr("cm"));
-        add(tr("mass"), entry->athlete.massKg, tr("kg"));
-    }
-    m_facts->setText(facts.join(QStringLiteral(" · ")));
+    fillFacts(entry);
     m_table->setRowCount(static_cast<int>(m_sessions.size()));
     for (int row = 0; row < m_table->rowCount(); ++row) {
         const SessionEntry& session = m_sessions[static_cast<std::size_t>(row)];
-        m_table->setItem(row, 0, new QTableWidgetItem(dateText(session.date)));
-        m_table->setItem(row, 1, new QTableWidgetItem(session.clips));
-        m_table->setItem(row, 2, new QTableWidgetItem(session.toDo));
+        int column = 0;
+        for (const QString& text :
+             {dateText(session.date), session.clips, session.asked, session.toDo}) {
+            auto* item = new QTableWidgetItem(text);
+            item->setToolTip(text.toHtmlEscaped());
+            m_table->setItem(row, column++, item);
+        }
     }
     if (m_table->rowCount() > 0) {
         m_table->selectRow(0);
     }
 }
 
-void AthletesPage::openSession()
+const SessionEntry* AthletesPage::chosenSession()
 {
     const int row = m_table->currentRow();
     if (row < 0 || row >= static_cast<int>(m_sessions.size())) {
         tell(tr("There is no session yet: begin one with \"New session today\"."));
-        return;
+        return nullptr;
     }
-    const auto& folder = m_sessions[static_cast<std::size_t>(row)].folder;
-    emit sessionWanted(QString::fromStdString(folder.string()));
+    return &m_sessions[static_cast<std::size_t>(row)];
+}
+
+void AthletesPage::openSession()
+{
+    if (const SessionEntry* session = chosenSession()) {
+        emit sessionWanted(QString::fromStdString(session->folder.string()));
+    }
+}
+
+void AthletesPage::askBeforeFilming()
+{
+    if (const SessionEntry* session = chosenSession()) {
+        emit screeningWanted(QString::fromStdString(session->folder.string()));
+    }
 }
 
 void AthletesPage::addNewAthlete()
 {
-    std::filesystem::path made;
-    AthleteDialog dialog(
+    auto* dialog = new AthleteDialog(
         {}, true,
-        [&](const Athlete& athlete) -> Outcome<void> {
-            ASSIGN_OR_RETURN(made, addAthlete(m_library, athlete));
+        [this](const Athlete& athlete) -> Outcome<void> {
+            ASSIGN_OR_RETURN(const auto made, addAthlete(m_library, athlete));
+            m_search->clear();
+            reload();
+            chooseAthlete(made);
             return {};
         },
         this);
-    if (dialog.exec() == QDialog::Accepted) {
-        m_search->clear();
-        reload();
-        chooseAthlete(made);
-    }
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
 }
 
 void AthletesPage::editAthlete()
@@ -268,15 +350,17 @@ void AthletesPage::editAthlete()
     if (entry == nullptr) {
         return;
     }
-    const auto folder = entry->folder;
-    AthleteDialog dialog(
+    auto* dialog = new AthleteDialog(
         entry->athlete, false,
-        [&](const Athlete& athlete) { return writeAthlete(athlete, folder / "athlete.json"); },
+        [this, folder = entry->folder](const Athlete& athlete) -> Outcome<void> {
+            RETURN_IF_ERROR(writeAthlete(athlete, folder / "athlete.json"));
+            reload();
+            emit athleteEdited(QString::fromStdString(folder.string()));
+            return {};
+        },
         this);
-    if (dialog.exec() == QDialog::Accepted) {
-        reload();
-        emit athleteEdited(QString::fromStdString(folder.string()));
-    }
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
 }
 
 void AthletesPage::addSession()
@@ -286,7 +370,7 @@ void AthletesPage::addSession()
         return;
     }
     if (const auto folder = sessionOfToday(entry->folder)) {
-        emit sessionWanted(QString::fromStdString(folder->string()));
+        emit newSessionWanted(QString::fromStdString(folder->string()));
     } else {
         tell(fromUtf8(folder.error().sentence));
     }

@@ -5,6 +5,7 @@
 
 #include <QWidget>
 
+class QComboBox;
 class QLabel;
 class QLineEdit;
 class QListWidget;
@@ -25,9 +26,18 @@ public:
     void chooseAthlete(const std::filesystem::path& folder);
     void setNamesHidden(bool hidden);
     void reload();
+    void addNewAthlete();
+    void editAthlete();
+    void addSample();
+    [[nodiscard]] QListWidget& list() const { return *m_list; }
+    [[nodiscard]] QLineEdit& search() const { return *m_search; }
+    [[nodiscard]] QComboBox& order() const { return *m_order; }
 
 signals:
     void sessionWanted(const QString& folder);
+    void newSessionWanted(const QString& folder); ///< just begun, or today's again
+    void screeningWanted(const QString& folder);
+    void tourWanted();
     void athleteEdited(const QString& folder);
 
 protected:
@@ -36,16 +46,18 @@ protected:
 private:
     QWidget* buildList();
     QWidget* buildAthlete();
+    QWidget* buildTable();
+    QWidget* buildButtons(QWidget* side);
     QWidget* buildEmpty();
     void fillList();
     void fillSessions();
+    void fillFacts(const AthleteEntry* entry);
     [[nodiscard]] const AthleteEntry* chosen() const;
+    [[nodiscard]] const SessionEntry* chosenSession();
     [[nodiscard]] QString nameOf(const Athlete& athlete) const;
     void openSession();
-    void addNewAthlete();
-    void editAthlete();
+    void askBeforeFilming();
     void addSession();
-    void addSample();
     void tell(const QString& sentence);
 
     std::filesystem::path m_library;
@@ -54,6 +66,7 @@ private:
     bool m_namesHidden{};
     QStackedWidget* m_stack;
     QLineEdit* m_search{};
+    QComboBox* m_order{};
     QListWidget* m_list{};
     QLabel* m_name{};
     QLabel* m_facts{};

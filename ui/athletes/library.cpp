@@ -1,15 +1,23 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/athletes/library.hpp"
 
+#include "core/sheet/sheet_cues.hpp"
+#include "core/store/athlete_sessions.hpp"
+#include "ui/sheet_page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
 #include <QCoreApplication>
-#include <QDate>
+#include <QLocale>
+#include <QSettings>
+#include <QStringList>
 
 #include <algorithm>
 
 namespace latemile::ui {
 namespace {
+
+constexpr int daysToNext = 28;         ///< a month of practice between two visits
+constexpr std::ptrdiff_t fewestSteps = 6; ///< of the near foot, for a comparison to be called
 
 QString translated(const char* text)
 {
@@ -29,29 +37,88 @@ std::vector<std::filesystem::path> foldersWith(const std::filesystem::path& fold
     return found;
 }
 
+/// What a clip still needs before the sheet; the next thing only, since one leads to another.
+QString toDoIn(const SessionClip& clip)
+{
+    const QString name = wordForCondition(clip.condition);
+    if (!clip.scene.scale && !clip.scene.plane) {
+        return QCoreApplication::translate("Library", "draw the scale of the %1 clip").arg(name);
+    }
+    if (clip.marking.stances.empty() || clip.marking.marks.empty()) {
+        return QCoreApplication::translate("Library", "mark the %1 clip").arg(name);
+    }
+    const auto near = clip.scene.view == View::RightSide ? Foot::Right : Foot::Left;
+    const auto steps =
+        std::ranges::count(clip.marking.stances, near, [](const Stance& s) { return s.foot; });
+    const bool unconfirmed = std::ranges::any_of(clip.marking.marks, [](const auto& entry) {
+        return entry.second.origin == Origin::Proposed;
+    });
+    if (steps < fewestSteps) {
+        return QCoreApplication::translate("Library", "mark %1 steps more of the %2 clip")
+            .arg(fewestSteps - steps)
+            .arg(name);
+    }
+    return unconfirmed
+               ? QCoreApplication::translate("Library", "confirm the proposals of the %1 clip")
+                     .arg(name)
+               : QString();
+}
+
 QString toDoIn(const Session& session)
 {
-    const SessionClip* fresh = findClip(session, "fresh");
-    const SessionClip* fatigued = findClip(session, "fatigued");
     if (session.clips.empty()) {
         return translated(QT_TRANSLATE_NOOP("Library", "add clips"));
     }
-    if (fresh == nullptr || fatigued == nullptr) {
-        return fresh == nullptr
-                   ? translated(QT_TRANSLATE_NOOP("Library", "the fresh clip is missing"))
-                   : translated(QT_TRANSLATE_NOOP("Library", "the fatigued clip is missing"));
-    }
-    for (const SessionClip* clip : {fresh, fatigued}) {
-        if (!clip->scene.scale && !clip->scene.plane) {
-            return QCoreApplication::translate("Library", "draw the scale of the %1 clip")
-                .arg(wordForCondition(clip->condition));
-        }
-        if (clip->marking.stances.empty() || clip->marking.marks.empty()) {
-            return QCoreApplication::translate("Library", "mark the %1 clip")
-                .arg(wordForCondition(clip->condition));
+    QStringList left;
+    for (const char* condition : {"fresh", "fatigued"}) {
+        const SessionClip* clip = findClip(session, condition);
+        const QString work =
+            clip == nullptr ? QCoreApplication::translate("Library", "add the %1 clip")
+                                  .arg(wordForCondition(condition))
+                            : toDoIn(*clip);
+        if (!work.isEmpty()) {
+            left.append(work);
         }
     }
-    return translated(QT_TRANSLATE_NOOP("Library", "ready for the sheet"));
+    return left.isEmpty() ? translated(QT_TRANSLATE_NOOP("Library", "ready for the sheet"))
+                          : left.join(QStringLiteral("; "));
+}
+
+QString askedIn(const Session& session)
+{
+    if (!session.screening) {
+        return translated(QT_TRANSLATE_NOOP("Library", "not asked"));
+    }
+    return session.screening->flags.empty()
+               ? translated(QT_TRANSLATE_NOOP("Library", "asked, nothing ticked"))
+               : translated(QT_TRANSLATE_NOOP("Library", "! clinician first"));
+}
+
+/// Of the newest session that can be read.
+QDate dueDayOf(const std::filesystem::path& athleteFolder)
+{
+    const auto folders = sessionFoldersOf(athleteFolder);
+    for (auto folder = folders.rbegin(); folder != folders.rend(); ++folder) {
+        if (const auto session = readSession(*folder)) {
+            return nextRefilmOf(session->date, session->nextRefilm);
+        }
+    }
+    return {};
+}
+
+/// What the athlete was sent home with: the coach's cues, else those the numbers suggested. Opens
+/// both clips; a day that cannot be read hands over what the coach chose.
+std::vector<std::string> cuesHandedOver(const std::filesystem::path& folder, const Session& session)
+{
+    const SessionClip* fresh = findClip(session, "fresh");
+    const SessionClip* fatigued = findClip(session, "fatigued");
+    const auto cues = readCues(resourceFile("cues.json"));
+    if (!session.cues.empty() || fresh == nullptr || fatigued == nullptr || !cues) {
+        return session.cues;
+    }
+    const auto one = readingsOf(folder, session, *fresh, {});
+    const auto two = readingsOf(folder, session, *fatigued, {});
+    return one && two ? cuesOnSheet(session, *one, *two, *cues) : session.cues;
 }
 
 } // namespace
@@ -61,7 +128,7 @@ std::vector<AthleteEntry> athletesOf(const std::filesystem::path& library)
     std::vector<AthleteEntry> athletes;
     for (const auto& folder : foldersWith(library, "athlete.json")) {
         if (auto athlete = readAthlete(folder / "athlete.json")) {
-            athletes.push_back({folder, std::move(*athlete)});
+            athletes.push_back({folder, std::move(*athlete), dueDayOf(folder)});
         }
     }
     std::ranges::sort(athletes, [](const AthleteEntry& a, const AthleteEntry& b) {
@@ -77,16 +144,33 @@ std::vector<SessionEntry> sessionsOf(const std::filesystem::path& athleteFolder)
         const auto session = readSession(folder);
         const QString name = fromUtf8(folder.filename().string());
         if (!session) {
-            sessions.push_back({folder, name, {}, fromUtf8(session.error().sentence)});
+            sessions.push_back({folder, name, {}, {}, fromUtf8(session.error().sentence)});
             continue;
         }
         sessions.push_back(
             {folder, fromUtf8(session->date),
-             QCoreApplication::translate("Library", "Clips: %1").arg(session->clips.size()),
-             toDoIn(*session)});
+             QString::number(session->clips.size()), askedIn(*session), toDoIn(*session)});
     }
     std::ranges::sort(sessions, std::ranges::greater{}, &SessionEntry::date);
     return sessions;
+}
+
+QDate nextRefilmOf(const std::string& date, const std::string& stated)
+{
+    const QDate wished = QDate::fromString(fromUtf8(stated), Qt::ISODate);
+    return wished.isValid() ? wished
+                            : QDate::fromString(fromUtf8(date), Qt::ISODate).addDays(daysToNext);
+}
+
+QString dueText(QDate nextRefilm, QDate today)
+{
+    if (!nextRefilm.isValid()) {
+        return translated(QT_TRANSLATE_NOOP("Library", "not filmed yet"));
+    }
+    const QString date = QLocale().toString(nextRefilm, QStringLiteral("d MMM yyyy"));
+    return nextRefilm <= today
+               ? QCoreApplication::translate("Library", "re-film due since %1").arg(date)
+               : QCoreApplication::translate("Library", "next re-film %1").arg(date);
 }
 
 Outcome<std::filesystem::path> addAthlete(const std::filesystem::path& library,
@@ -129,10 +213,11 @@ Outcome<std::filesystem::path> sessionOfToday(const std::filesystem::path& athle
     Session session;
     session.date = date;
     // The measures are chosen before looking, once for all visits.
+    session.coach = QSettings().value(QStringLiteral("sheet/coach")).toString().toStdString();
     if (const auto before = sessionsOf(athleteFolder); !before.empty()) {
         if (const auto last = readSession(before.front().folder)) {
             session.measures = last->measures;
-            session.cues = last->cues;
+            session.cues = cuesHandedOver(before.front().folder, *last);
             session.coach = last->coach;
         }
     }

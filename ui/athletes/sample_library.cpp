@@ -5,7 +5,6 @@
 #include <QStandardPaths>
 
 namespace latemile::ui {
-namespace {
 
 std::filesystem::path sampleFolder()
 {
@@ -16,8 +15,6 @@ std::filesystem::path sampleFolder()
                ? installed
                : program / ".." / ".." / ".." / "sample_clips" / "ilse-varga";
 }
-
-} // namespace
 
 std::filesystem::path ownLibrary()
 {

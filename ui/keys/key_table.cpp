@@ -11,6 +11,7 @@ namespace {
 #define EVERYWHERE QT_TRANSLATE_NOOP("Keys", "Everywhere")
 #define PICTURE QT_TRANSLATE_NOOP("Keys", "Picture")
 #define MARKS QT_TRANSLATE_NOOP("Keys", "Marks")
+#define SHEET QT_TRANSLATE_NOOP("Keys", "Sheet")
 #define NAME(text) QT_TRANSLATE_NOOP("Keys", text)
 
 constexpr std::array table{
@@ -27,7 +28,14 @@ constexpr std::array table{
     KeyEntry{"edit.redo", EVERYWHERE, NAME("Redo"), "Ctrl+Shift+Z"},
     KeyEntry{"view.names", EVERYWHERE, NAME("Hide or show names"), "F8"},
     KeyEntry{"view.clip", EVERYWHERE, NAME("Next clip of the session"), "Ctrl+Tab"},
-    KeyEntry{"help.keys", EVERYWHERE, NAME("Keys"), "F1"},
+    KeyEntry{"athletes.new", EVERYWHERE, NAME("New athlete"), "Ctrl+N"},
+    KeyEntry{"session.before_filming", EVERYWHERE, NAME("Questions before filming"), "Ctrl+B"},
+    KeyEntry{"help.page", EVERYWHERE, NAME("Help on what is in front"), "F1"},
+    KeyEntry{"help.keys", EVERYWHERE, NAME("Change keys"), "Ctrl+F1"},
+    KeyEntry{"help.tour", EVERYWHERE, NAME("Short tour on the sample athlete"), "Ctrl+F2"},
+    KeyEntry{"help.practice", EVERYWHERE, NAME("Practise marking against the truth"), "Ctrl+F3"},
+    KeyEntry{"sheet.pdf", SHEET, NAME("Save the sheet as PDF"), "Ctrl+E"},
+    KeyEntry{"sheet.print", SHEET, NAME("Print the sheet"), "Ctrl+P"},
 
     KeyEntry{"picture.play", PICTURE, NAME("Play or pause"), "Space"},
     KeyEntry{"picture.play_back", PICTURE, NAME("Play backwards or pause"), "Shift+Space"},

@@ -30,6 +30,7 @@ KeysDialog::KeysDialog(Keys& keys, QWidget* parent)
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     m_table->setShowGrid(false);
+    m_table->setTabKeyNavigation(false);
     m_table->setAccessibleName(tr("All keys"));
     m_edit->setAccessibleName(tr("New key for the chosen row"));
     m_told->setWordWrap(true);
@@ -38,7 +39,9 @@ KeysDialog::KeysDialog(Keys& keys, QWidget* parent)
     auto* change = new QPushButton(tr("Use this key"), this);
     connect(change, &QPushButton::clicked, this, &KeysDialog::takeKey);
     auto* row = new QHBoxLayout;
-    row->addWidget(new QLabel(tr("New key"), this));
+    auto* name = new QLabel(tr("New key"), this);
+    name->setBuddy(m_edit);
+    row->addWidget(name);
     row->addWidget(m_edit, 1);
     row->addWidget(change);
 
