@@ -8,6 +8,7 @@
 #include <qcustomplot.h>
 
 #include <QDate>
+#include <QFontMetricsF>
 #include <QLocale>
 
 #include <algorithm>
@@ -18,6 +19,9 @@ namespace {
 
 constexpr double dodge = 0.012; ///< of the whole span: keeps the two bars of a day apart
 constexpr double margin = 0.06;
+constexpr int nameFlags = static_cast<int>(Qt::AlignHCenter) | static_cast<int>(Qt::AlignTop) |
+                          static_cast<int>(Qt::TextWordWrap);
+constexpr double nameHeight = 34.0; ///< of a cue's name at the top of its band: two lines
 
 double dayOf(const std::string& date)
 {
@@ -62,7 +66,8 @@ Extent extentOf(const Course* fresh, const Course* fatigued)
     const double lacks = std::max(0.0, 4.0 * floor - (extent.high - extent.low));
     const double air = 0.1 * (extent.high - extent.low + lacks) + lacks / 2.0;
     extent.low -= air;
-    extent.high += 2.0 * air; // room for the letters of the cues
+    // Room for the names of the cues, whatever the plot's height.
+    extent.high += air + 0.45 * (extent.high - extent.low);
     return extent;
 }
 
@@ -123,29 +128,65 @@ void drawCourse(QCustomPlot& plot, const Course& course, double shift, const QPe
     bars->setSymbolGap(10);
 }
 
+/// The band of a cue over the days it was worked on, with its name as far as there is room.
+class CueBand final : public QCPAbstractItem {
+public:
+    CueBand(QCustomPlot& plot, const CueSpan& cue, QBrush ground, QColor ink)
+        : QCPAbstractItem(&plot), m_ground(std::move(ground)), m_ink(std::move(ink)),
+          m_name(cue.name), m_from(dayOf(cue.from)), m_to(dayOf(cue.to))
+    {
+        setLayer(QStringLiteral("background"));
+    }
+
+    double selectTest(const QPointF&, bool, QVariant*) const override { return -1.0; }
+
+private:
+    void draw(QCPPainter* painter) override
+    {
+        const QRect field = parentPlot()->axisRect()->rect();
+        const double left = parentPlot()->xAxis->coordToPixel(m_from);
+        const double right = parentPlot()->xAxis->coordToPixel(m_to);
+        const QRectF band(left, field.top(), right - left, field.height());
+        painter->fillRect(band, m_ground);
+        QFont font = parentPlot()->font();
+        font.setPixelSize(smallText);
+        painter->setFont(font);
+        painter->setPen(m_ink);
+        painter->drawText(QRectF(left + 4, field.top() + 2, right - left - 8, nameHeight),
+                          nameFlags,
+                          fittedName(QFontMetricsF(font), right - left - 8));
+    }
+
+    /// In two lines at most, the rest as an ellipsis: the whole name stands above the plots.
+    [[nodiscard]] QString fittedName(const QFontMetricsF& metrics, double width) const
+    {
+        QString name = m_name;
+        while (name.size() > 4 && metrics.boundingRect(QRectF(0, 0, width, 1000),
+                                                       Qt::TextWordWrap, name)
+                                          .height() > nameHeight) {
+            name = name.left(name.size() - 2).trimmed();
+            if (!name.endsWith(QChar(0x2026))) {
+                name += QChar(0x2026);
+            } else {
+                name = name.left(name.size() - 2).trimmed() + QChar(0x2026);
+            }
+        }
+        return name;
+    }
+
+    QBrush m_ground;
+    QColor m_ink;
+    QString m_name;
+    double m_from;
+    double m_to;
+};
+
 void drawCues(QCustomPlot& plot, const std::vector<CueSpan>& cues, const Tokens& tokens)
 {
     bool shaded = true;
     for (const CueSpan& cue : cues) {
-        if (shaded) {
-            auto* band = new QCPItemRect(&plot);
-            band->topLeft->setTypeY(QCPItemPosition::ptAxisRectRatio);
-            band->bottomRight->setTypeY(QCPItemPosition::ptAxisRectRatio);
-            band->topLeft->setCoords(dayOf(cue.from), 0.0);
-            band->bottomRight->setCoords(dayOf(cue.to), 1.0);
-            band->setPen(Qt::NoPen);
-            band->setBrush(tokens.paper);
-            band->setLayer(QStringLiteral("background"));
-        }
-        auto* letter = new QCPItemText(&plot);
-        letter->position->setTypeY(QCPItemPosition::ptAxisRectRatio);
-        letter->position->setCoords((dayOf(cue.from) + dayOf(cue.to)) / 2.0, 0.02);
-        letter->setPositionAlignment(Qt::AlignHCenter | Qt::AlignTop);
-        letter->setText(cue.letter);
-        letter->setColor(tokens.quiet);
-        QFont font = plot.font();
-        font.setPixelSize(smallText);
-        letter->setFont(font);
+        // The plot owns its items.
+        new CueBand(plot, cue, shaded ? QBrush(tokens.paper) : QBrush(Qt::NoBrush), tokens.quiet);
         shaded = !shaded;
     }
 }
@@ -169,7 +210,7 @@ QWidget* refilmPlot(const Course* fresh, const Course* fatigued, const std::vect
     if (fatigued != nullptr) {
         drawCourse(*plot, *fatigued, shift, QPen(tokens.fatigued, 2, Qt::DashLine), tokens.card);
     }
-    plot->setMinimumHeight(18 * gridStep);
+    plot->setMinimumHeight(22 * gridStep);
     plot->setFocusPolicy(Qt::NoFocus);
     plot->setAttribute(Qt::WA_TransparentForMouseEvents);
     return plot;

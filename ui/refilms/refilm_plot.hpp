@@ -14,12 +14,11 @@ namespace latemile::ui {
 
 struct Tokens;
 
-/// A stretch between two filming days in which a cue was worked on, by the letter of its line in
-/// the legend.
+/// A stretch between two filming days in which a cue was worked on.
 struct CueSpan {
     std::string from; ///< ISO 8601
     std::string to;
-    QString letter;
+    QString name; ///< what the athlete was to think of
 };
 
 /// One measure over the filming days with 95 % error bars: fresh filled discs on a solid line,

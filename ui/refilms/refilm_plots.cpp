@@ -70,6 +70,14 @@ QString leftOut(const PlotPlan& plan)
     return {};
 }
 
+/// Under a plot: the slope over the months, once there are days enough for its error.
+QString trendOf(const PlotPlan& plan)
+{
+    const Course* course = plan.fatigued != nullptr ? plan.fatigued : plan.fresh;
+    const bool told = course != nullptr && course->trend && course->trend->interval;
+    return told ? fromUtf8(course->trend->sentence) : QString();
+}
+
 } // namespace
 
 RefilmPlots::RefilmPlots(QWidget* parent)
@@ -101,10 +109,12 @@ QWidget* RefilmPlots::cardOf(const PlotPlan& plan, const std::vector<CueSpan>& c
     plot->setAccessibleName(titleOf(any));
     plot->setAccessibleDescription(spokenOf(plan));
     column->addWidget(plot, 1);
-    if (const QString out = leftOut(plan); !out.isEmpty()) {
-        QLabel* label = quietLabel(out, card);
-        label->setWordWrap(true);
-        column->addWidget(label);
+    for (const QString& line : {trendOf(plan), leftOut(plan)}) {
+        if (!line.isEmpty()) {
+            QLabel* label = quietLabel(line, card);
+            label->setWordWrap(true);
+            column->addWidget(label);
+        }
     }
     return card;
 }

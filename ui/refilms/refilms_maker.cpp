@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/refilms/refilms_maker.hpp"
 
+#include "core/sheet/sheet_cues.hpp"
 #include "core/store/athlete_sessions.hpp"
 #include "ui/document/session_document.hpp"
 #include "ui/sheet_page/resource_file.hpp"
@@ -14,11 +15,20 @@
 namespace latemile::ui {
 namespace {
 
+/// The clip of a condition filmed from where the open session's is; on a day filmed from the other
+/// side alone there is none, and the day says so.
 std::optional<Readings> readClip(const Session& session, std::string_view condition,
-                                 const AthleteFacts& athlete, FilmingDay& day)
+                                 std::optional<View> view, const AthleteFacts& athlete,
+                                 FilmingDay& day)
 {
-    const SessionClip* clip = findClip(session, condition);
+    const SessionClip* any = findClip(session, condition);
+    const SessionClip* clip = view ? findClip(session, condition, *view) : any;
     if (clip == nullptr) {
+        if (any != nullptr) {
+            day.fault = RefilmsMaker::tr("the %1 clip is filmed from the %2, not from the %3.")
+                            .arg(wordForCondition(any->condition), wordFor(any->scene.view),
+                                 wordFor(*view));
+        }
         return std::nullopt;
     }
     auto readings = readingsOf(day.folder, session, *clip, athlete);
@@ -29,7 +39,17 @@ std::optional<Readings> readClip(const Session& session, std::string_view condit
     return std::move(*readings);
 }
 
-void readDay(FilmingDay& day, const AthleteFacts& athlete)
+void takeCues(FilmingDay& day, const Session& session, const std::vector<Cue>& cues)
+{
+    day.cues = session.cues;
+    day.suggested = session.cues.empty();
+    if (day.fresh && day.fatigued) {
+        day.cues = cuesOnSheet(session, *day.fresh, *day.fatigued, cues);
+    }
+}
+
+void readDay(FilmingDay& day, const CourseViews& views, const AthleteFacts& athlete,
+             const std::vector<Cue>& cues)
 {
     const auto session = readSession(day.folder);
     if (!session) {
@@ -37,9 +57,25 @@ void readDay(FilmingDay& day, const AthleteFacts& athlete)
         return;
     }
     day.date = session->date;
-    day.cues = session->cues;
-    day.fresh = readClip(*session, "fresh", athlete, day);
-    day.fatigued = readClip(*session, "fatigued", athlete, day);
+    day.fresh = readClip(*session, "fresh", views.fresh, athlete, day);
+    day.fatigued = readClip(*session, "fatigued", views.fatigued, athlete, day);
+    takeCues(day, *session, cues);
+}
+
+/// The open session's clip of a condition: filmed from a side, as those of the other days.
+const ClipDocument* sideClipOf(const SessionDocument& session, std::string_view condition)
+{
+    for (const ClipDocument* clip : session.clips()) {
+        if (clip->clip().condition == condition && isSideView(clip->scene().view)) {
+            return clip;
+        }
+    }
+    return nullptr;
+}
+
+std::optional<View> viewOf(const ClipDocument* clip)
+{
+    return clip == nullptr ? std::nullopt : std::optional(clip->scene().view);
 }
 
 std::vector<Readings> readingsOfDays(const std::vector<FilmingDay>& days,
@@ -62,23 +98,42 @@ RefilmsMaker::RefilmsMaker(SessionDocument& session, QObject* parent)
     if (auto cues = readCues(resourceFile("cues.json"))) {
         m_cues = std::move(*cues);
     }
-    const auto follow = [this] {
-        for (ClipDocument* clip : m_session.clips()) {
-            connect(clip, &ClipDocument::readingsChanged, this, &RefilmsMaker::takeOpenDay,
-                    Qt::UniqueConnection);
-        }
-        takeOpenDay();
-    };
-    connect(&session, &SessionDocument::clipsChanged, this, follow);
+    connect(&session, &SessionDocument::clipsChanged, this, &RefilmsMaker::follow);
     connect(&session, &SessionDocument::aboutChanged, this, &RefilmsMaker::takeOpenDay);
+    m_views = {viewOf(sideClipOf(session, "fresh")), viewOf(sideClipOf(session, "fatigued"))};
     follow();
     readOthers();
+}
+
+void RefilmsMaker::follow()
+{
+    for (ClipDocument* clip : m_session.clips()) {
+        connect(clip, &ClipDocument::readingsChanged, this, &RefilmsMaker::takeOpenDay,
+                Qt::UniqueConnection);
+        connect(clip, &ClipDocument::sceneChanged, this, &RefilmsMaker::takeViews,
+                Qt::UniqueConnection);
+        connect(clip, &ClipDocument::detailsChanged, this, &RefilmsMaker::takeViews,
+                Qt::UniqueConnection);
+    }
+    takeViews();
+    takeOpenDay();
+}
+
+void RefilmsMaker::takeViews()
+{
+    const CourseViews views{viewOf(sideClipOf(m_session, "fresh")),
+                            viewOf(sideClipOf(m_session, "fatigued"))};
+    if (views != m_views) {
+        m_views = views;
+        readOthers();
+    }
 }
 
 RefilmsMaker::~RefilmsMaker() = default;
 
 void RefilmsMaker::readOthers()
 {
+    ++m_reading;
     const Athlete& known = m_session.athlete();
     const AthleteFacts athlete{.name = known.name,
                                .heightCm = known.heightCm,
@@ -90,16 +145,19 @@ void RefilmsMaker::readOthers()
             continue;
         }
         ++m_waitsFor;
-        m_worker.post([this, folder, athlete] {
+        m_worker.post([this, folder, athlete, views = m_views, cues = m_cues,
+                       reading = m_reading] {
             auto day = std::make_shared<FilmingDay>();
             day->folder = folder;
             day->date = folder.filename().string();
-            readDay(*day, athlete);
+            readDay(*day, views, athlete, cues);
             QMetaObject::invokeMethod(
                 this,
-                [this, day] {
+                [this, day, reading] {
                     --m_waitsFor;
-                    takeDay(day);
+                    if (reading == m_reading) {
+                        takeDay(day);
+                    }
                 },
                 Qt::QueuedConnection);
         });
@@ -119,9 +177,8 @@ void RefilmsMaker::takeOpenDay()
     auto day = std::make_shared<FilmingDay>();
     day->folder = m_session.folder();
     day->date = m_session.about().date;
-    day->cues = m_session.about().cues;
     const auto take = [&](std::string_view condition) -> std::optional<Readings> {
-        const ClipDocument* clip = m_session.clipOf(condition);
+        const ClipDocument* clip = sideClipOf(m_session, condition);
         if (clip == nullptr) {
             return std::nullopt;
         }
@@ -132,6 +189,14 @@ void RefilmsMaker::takeOpenDay()
     };
     day->fresh = take("fresh");
     day->fatigued = take("fatigued");
+    Session said;
+    said.measures = m_session.about().measures;
+    said.cues = m_session.about().cues;
+    said.screening = m_session.about().screening;
+    for (const ClipDocument* clip : m_session.clips()) {
+        said.clips.emplace_back().pain = clip->clip().pain;
+    }
+    takeCues(*day, said, m_cues);
     takeDay(day);
 }
 
@@ -149,14 +214,7 @@ RefilmsMaker::Worked RefilmsMaker::cueWorkedOn(const FilmingDay& day) const
         const auto cue = std::ranges::find(m_cues, id, &Cue::id);
         texts.append(cue == m_cues.end() ? fromUtf8(id) : fromUtf8(cue->think));
     }
-    if (!texts.isEmpty() || !day.fresh || !day.fatigued) {
-        return {texts.join(QStringLiteral("; ")), false};
-    }
-    const Comparison comparison = compare(*day.fresh, *day.fatigued);
-    for (const FittingCue& fitting : fittingCues(comparison, m_cues)) {
-        texts.append(fromUtf8(fitting.cue->think));
-    }
-    return {texts.join(QStringLiteral("; ")), true};
+    return {texts.join(QStringLiteral("; ")), day.suggested};
 }
 
 } // namespace latemile::ui

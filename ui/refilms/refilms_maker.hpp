@@ -18,13 +18,22 @@ namespace latemile::ui {
 
 class SessionDocument;
 
+/// From where the clips of a course are filmed, so that days of one side only are set beside each
+/// other; none: whichever side there is.
+struct CourseViews {
+    std::optional<View> fresh;
+    std::optional<View> fatigued;
+    bool operator==(const CourseViews&) const = default;
+};
+
 /// One filming day of the athlete as far as it could be read.
 struct FilmingDay {
     std::filesystem::path folder;
     std::string date;
     std::optional<Readings> fresh;
     std::optional<Readings> fatigued;
-    std::vector<std::string> cues; ///< ids the coach chose; empty: the program's suggestion holds
+    std::vector<std::string> cues; ///< ids of those on its sheet
+    bool suggested{};              ///< the numbers chose them, not the coach
     QString fault;                 ///< why the day or one of its clips could not be read
 };
 
@@ -53,6 +62,8 @@ signals:
     void made();
 
 private:
+    void follow();
+    void takeViews();
     void readOthers();
     void takeDay(const std::shared_ptr<FilmingDay>& day);
     void takeOpenDay();
@@ -60,10 +71,12 @@ private:
 
     SessionDocument& m_session;
     std::vector<Cue> m_cues;
+    CourseViews m_views;            ///< of the open session
     std::vector<FilmingDay> m_days; ///< in order of date
     std::vector<Course> m_fresh;
     std::vector<Course> m_fatigued;
     int m_waitsFor{};
+    int m_reading{}; ///< which reading of the other days is wanted: the newest
     Worker m_worker; ///< last: ends before what its work names
 };
 

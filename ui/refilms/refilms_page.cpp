@@ -4,6 +4,8 @@
 #include "core/compare/refilms_csv.hpp"
 #include "core/measures/measure.hpp"
 #include "core/whole_file.hpp"
+#include "ui/athletes/library.hpp"
+#include "ui/document/commands/set_about.hpp"
 #include "ui/document/session_document.hpp"
 #include "ui/marks/cell_plan.hpp"
 #include "ui/page/labels.hpp"
@@ -16,7 +18,7 @@
 
 #include <QCheckBox>
 #include <QClipboard>
-#include <QDate>
+#include <QDateEdit>
 #include <QEvent>
 #include <QFileDialog>
 #include <QGuiApplication>
@@ -24,6 +26,7 @@
 #include <QHeaderView>
 #include <QLocale>
 #include <QPushButton>
+#include <QSignalBlocker>
 #include <QSplitter>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -32,8 +35,6 @@
 
 namespace latemile::ui {
 namespace {
-
-constexpr int daysToNext = 28;
 
 QString longDate(const std::string& date)
 {
@@ -82,6 +83,13 @@ QWidget* RefilmsPage::buildHead()
     m_days = quietLabel({}, head);
     m_days->setWordWrap(true);
     m_all = new QCheckBox(tr("Every measure"), head);
+    m_next = new QDateEdit(head);
+    m_next->setDisplayFormat(QStringLiteral("d MMM yyyy"));
+    m_next->setCalendarPopup(true);
+    m_next->setAccessibleName(tr("Next re-film"));
+    auto* next = plainLabel(tr("Next re-film"), head);
+    next->setBuddy(m_next);
+    connect(m_next, &QDateEdit::dateChanged, this, &RefilmsPage::takeNext);
     auto* copy = new QPushButton(tr("Copy table"), head);
     auto* save = new QPushButton(tr("Save CSV…"), head);
     connect(m_all, &QCheckBox::toggled, this, &RefilmsPage::fill);
@@ -92,6 +100,8 @@ QWidget* RefilmsPage::buildHead()
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(gridStep);
     row->addWidget(m_days, 1);
+    row->addWidget(next);
+    row->addWidget(m_next);
     row->addWidget(m_all);
     row->addWidget(copy);
     row->addWidget(save);
@@ -148,17 +158,23 @@ void RefilmsPage::tellDays()
         m_days->setText(tr("Reading earlier visits, %n to go …", nullptr, m_maker->waitsFor()));
         return;
     }
-    const std::string& last = days.back().date;
-    const QDate next = QDate::fromString(fromUtf8(last), Qt::ISODate).addDays(daysToNext);
-    m_days->setText(
-        days.size() == 1
-            ? tr("One filming day, %1. The next about %2 begins a course.")
-                  .arg(longDate(last), QLocale().toString(next, QStringLiteral("d MMMM yyyy")))
-            : tr("%1 filming days, %2 to %3. Next re-film about %4, four weeks on. "
-                 "Bars are 95 % errors between days.")
-                  .arg(days.size())
-                  .arg(longDate(days.front().date), longDate(last),
-                       QLocale().toString(next, QStringLiteral("d MMMM yyyy"))));
+    const QSignalBlocker blocker(m_next);
+    const SessionAbout& about = m_context.session.about();
+    m_next->setDate(nextRefilmOf(about.date, about.nextRefilm));
+    m_days->setText(days.size() == 1
+                        ? tr("One filming day, %1. The next one begins a course.")
+                              .arg(longDate(days.back().date))
+                        : tr("%1 filming days, %2 to %3. Bars are 95 % errors between days.")
+                              .arg(days.size())
+                              .arg(longDate(days.front().date), longDate(days.back().date)));
+}
+
+void RefilmsPage::takeNext(QDate date)
+{
+    SessionAbout about = m_context.session.about();
+    about.nextRefilm = date.toString(Qt::ISODate).toStdString();
+    m_context.session.history().push(
+        new SetAbout(m_context.session, about, tr("set the next re-film"), -2));
 }
 
 std::vector<CueSpan> RefilmsPage::cueSpans() const
@@ -166,9 +182,9 @@ std::vector<CueSpan> RefilmsPage::cueSpans() const
     std::vector<CueSpan> spans;
     const auto& days = m_maker->days();
     for (std::size_t day = 0; day + 1 < days.size(); ++day) {
-        if (!m_maker->cueWorkedOn(days[day]).text.isEmpty()) {
-            const QChar letter(static_cast<ushort>('a' + spans.size() % 26));
-            spans.push_back({days[day].date, days[day + 1].date, QString(letter)});
+        const QString name = m_maker->cueWorkedOn(days[day]).text;
+        if (!name.isEmpty()) {
+            spans.push_back({days[day].date, days[day + 1].date, name});
         }
     }
     return spans;
@@ -181,8 +197,8 @@ void RefilmsPage::tellCues()
     for (const CueSpan& span : cueSpans()) {
         const auto day = std::ranges::find(days, span.from, &FilmingDay::date);
         const auto worked = m_maker->cueWorkedOn(*day);
-        lines.append(tr("%1   %2 to %3: %4%5")
-                         .arg(span.letter, longDate(span.from), longDate(span.to), worked.text,
+        lines.append(tr("Worked on from %1 to %2: %3%4")
+                         .arg(longDate(span.from), longDate(span.to), worked.text,
                               worked.suggested ? tr(" (suggested by the numbers)") : QString()));
     }
     m_cues->setText(lines.join(u'\n'));

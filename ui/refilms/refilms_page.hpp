@@ -4,11 +4,13 @@
 #include "ui/page/page_context.hpp"
 #include "ui/refilms/refilm_plot.hpp"
 
+#include <QDate>
 #include <QWidget>
 
 #include <string_view>
 
 class QCheckBox;
+class QDateEdit;
 class QLabel;
 class QTableView;
 
@@ -27,6 +29,7 @@ public:
     [[nodiscard]] const RefilmsMaker& maker() const { return *m_maker; }
     [[nodiscard]] const RefilmsTable& table() const { return *m_model; }
     [[nodiscard]] const RefilmPlots& plots() const { return *m_plots; }
+    [[nodiscard]] QDateEdit& nextDate() const { return *m_next; }
     /// The table as CSV; false with a sentence on the page where that failed.
     bool exportTo(const QString& file);
 
@@ -41,6 +44,7 @@ private:
     void tellCues();
     void fill();
     void save();
+    void takeNext(QDate date);
     [[nodiscard]] std::vector<CueSpan> cueSpans() const;
     [[nodiscard]] bool isShown(std::string_view measure) const;
 
@@ -50,6 +54,7 @@ private:
     RefilmPlots* m_plots;
     QTableView* m_table{};
     QCheckBox* m_all{};
+    QDateEdit* m_next{};
     QLabel* m_days{};
     QLabel* m_cues{};
     QLabel* m_told{};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/refilms/refilms_table.hpp"
 
+#include "core/compare/rounding.hpp"
 #include "core/measures/measure.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
@@ -26,13 +27,24 @@ QString shortDate(const std::string& date)
     return day.isValid() ? QLocale().toString(day, QStringLiteral("d MMM yyyy")) : fromUtf8(date);
 }
 
+/// Value and error rounded together, without the unit, which stands in the row's name.
+QString bareText(double value, std::optional<double> half, const Measure& measure)
+{
+    const auto pair = roundedTogether(value, half.value_or(0.0), measure.decimals);
+    QString text = fromUtf8(pair.value);
+    if (half) {
+        text += QStringLiteral(" ± ") + fromUtf8(pair.error);
+    }
+    return text.replace(u'-', QChar(0x2212));
+}
+
 QString changeText(const Course& course)
 {
     const auto& row = course.sinceLast;
     if (!row || !row->change) {
         return QStringLiteral("–");
     }
-    const QString text = roundedText(*row->change, row->halfWidth, *findMeasure(course.measure));
+    const QString text = bareText(*row->change, row->halfWidth, *findMeasure(course.measure));
     return *row->change > 0 ? u'+' + text : text;
 }
 
@@ -73,7 +85,7 @@ QString RefilmsTable::dayText(const Row& row, const std::string& date) const
         return QStringLiteral("–");
     }
     const QString text =
-        roundedText(*point->mean, point->halfWidth, *findMeasure(row.course.measure));
+        bareText(*point->mean, point->halfWidth, *findMeasure(row.course.measure));
     // Numbers of another speed stay in sight, but not as if they belonged to the row.
     return point->whyNot.empty() ? text : QStringLiteral("(%1)").arg(text);
 }
@@ -139,8 +151,11 @@ QVariant RefilmsTable::headerData(int section, Qt::Orientation orientation, int 
     }
     if (orientation == Qt::Vertical) {
         const Row& row = m_rows[static_cast<std::size_t>(section)];
-        const QString name = fromUtf8(findMeasure(row.course.measure)->name);
-        return name + QStringLiteral(", ") + wordForCondition(row.fatigued ? "fatigued" : "fresh");
+        const Measure& measure = *findMeasure(row.course.measure);
+        const QString unit = unitText(measure.unit);
+        return fromUtf8(measure.name) + QStringLiteral(", ") +
+               wordForCondition(row.fatigued ? "fatigued" : "fresh") +
+               (unit.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(unit));
     }
     switch (after) {
     case Change:
