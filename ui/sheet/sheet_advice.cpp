@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/sheet_blocks.hpp"
 
+#include "ui/text/words.hpp"
+
 #include <QStringList>
 
 #include <algorithm>
@@ -61,8 +63,7 @@ std::vector<Gathered> quietRows(const SheetContent& content)
 
 QString wordsOf(const Gathered& group)
 {
-    QString words = QString::fromUtf8(nameOf(group.verdict).data());
-    words[0] = words[0].toUpper();
+    QString words = capital(wordFor(group.verdict));
     words += QStringLiteral(": ") + group.names.join(QStringLiteral(", ")) + QLatin1Char('.');
     return group.reason.isEmpty() ? words : words + QLatin1Char(' ') + group.reason;
 }
@@ -84,8 +85,8 @@ double placeCard(LayoutPen& pen, const CueText& cue, Slot slot, const Allowance&
     const double pad = 0.75 * gap;
     const Slot inner{slot.left + pad, slot.top + pad, slot.width - 2.0 * pad};
     const QFont labels = pen.type().font(Role::SmallBold);
-    const QString drill = QStringLiteral("Drill");
-    const QString mind = QStringLiteral("Mind");
+    const QString drill = sheetWord(QT_TRANSLATE_NOOP("Sheet", "Drill"));
+    const QString mind = sheetWord(QT_TRANSLATE_NOOP("Sheet", "Mind"));
     const double indent = std::max(textWidth(drill, labels), textWidth(mind, labels)) +
                           0.7 * pen.type().size(Role::Small);
     double titleWidth = inner.width;
@@ -112,7 +113,7 @@ double placeClinician(LayoutPen& pen, const SheetContent& content, Slot slot)
     const double pad = 0.75 * gap;
     const double width = slot.width - 2.0 * pad;
     double y = pen.text(slot.left + pad, slot.top + pad, width,
-                        QStringLiteral("Please see a clinician first"), Role::Bold);
+                        sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please see a clinician first")), Role::Bold);
     y = pen.text(slot.left + pad, y, width, qt(content.seeClinician), Role::Body) + pad;
     pen.tint({slot.left, slot.top, slot.width, y - slot.top});
     return y;
@@ -122,7 +123,7 @@ double placeClinician(LayoutPen& pen, const SheetContent& content, Slot slot)
 
 double placeFindings(LayoutPen& pen, const SheetContent& content, Slot slot)
 {
-    double y = placeHeading(pen, slot, QStringLiteral("What changed"));
+    double y = placeHeading(pen, slot, sheetWord(QT_TRANSLATE_NOOP("Sheet", "What changed")));
     bool any = false;
     for (const SheetRow& row : content.rows) {
         if (row.verdict == Verdict::ClearChange) {
@@ -134,7 +135,7 @@ double placeFindings(LayoutPen& pen, const SheetContent& content, Slot slot)
     }
     if (!any) {
         y = pen.text(slot.left, y, slot.width,
-                     QStringLiteral("Nothing changed clearly, beyond its own error."), Role::Body) +
+                     sheetWord(QT_TRANSLATE_NOOP("Sheet", "Nothing changed clearly, beyond its own error.")), Role::Body) +
             smallGap / 4.0;
     }
     for (const Gathered& group : quietRows(content)) {
@@ -154,8 +155,8 @@ double placeCues(LayoutPen& pen, const SheetContent& content, Slot slot, const A
         return placeClinician(pen, content, slot);
     }
     const auto count = static_cast<double>(content.cues.size());
-    const QString heading = content.cues.size() > 1 ? QStringLiteral("To think of, one at a time")
-                                                    : QStringLiteral("To think of");
+    const QString heading = content.cues.size() > 1 ? sheetWord(QT_TRANSLATE_NOOP("Sheet", "To think of, one at a time"))
+                                                    : sheetWord(QT_TRANSLATE_NOOP("Sheet", "To think of"));
     double y = placeHeading(pen, slot, heading) + smallGap / 4.0;
     const double width = sideBySide ? (slot.width - (count - 1.0) * gap) / count : slot.width;
     double bottom = y;

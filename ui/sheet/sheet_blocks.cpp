@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/sheet_blocks.hpp"
 
+#include "ui/text/words.hpp"
+
+#include <QCoreApplication>
 #include <QStringList>
 
 #include <algorithm>
@@ -16,8 +19,7 @@ QString qt(const std::string& text)
 /// "Contact, minute 6"
 QString stillWords(Instant instant, const std::string& minute)
 {
-    QString words = QString::fromUtf8(nameOf(instant).data());
-    words[0] = words[0].toUpper();
+    const QString words = capital(wordFor(instant));
     return minute.empty() ? words : words + QStringLiteral(", ") + qt(minute);
 }
 
@@ -33,6 +35,11 @@ double placeParagraphs(LayoutPen& pen, Slot slot, const std::vector<std::string>
 }
 
 } // namespace
+
+QString sheetWord(const char* word)
+{
+    return QCoreApplication::translate("Sheet", word);
+}
 
 SignItem::Kind signOf(Verdict verdict)
 {
@@ -98,7 +105,7 @@ double placeHeader(LayoutPen& pen, const SheetContent& content, const SheetStyle
     double left =
         pen.text(slot.left, slot.top, nameWidth, qt(content.athlete), Role::Title, Ink::Text, 2);
     left = pen.text(slot.left, left, nameWidth,
-                    QStringLiteral("Running form, fresh and late in the run"), Role::Body,
+                    sheetWord(QT_TRANSLATE_NOOP("Sheet", "Running form, fresh and late in the run")), Role::Body,
                     Ink::Quiet, 1);
     const double factsLeft = slot.left + nameWidth + gap;
     double right = pen.text(factsLeft, slot.top, factsWidth, qt(content.date), Role::Bold,
@@ -111,7 +118,7 @@ double placeHeader(LayoutPen& pen, const SheetContent& content, const SheetStyle
             minutes << qt(minute);
         }
     }
-    right = pen.text(factsLeft, right, factsWidth, minutes.join(QStringLiteral(" and ")),
+    right = pen.text(factsLeft, right, factsWidth, minutes.join(sheetWord(QT_TRANSLATE_NOOP("Sheet", " and "))),
                      Role::Body, Ink::Text, 1, Qt::AlignRight);
     const double bottom =
         std::max({left, right, style.logo.isNull() ? 0.0 : pen.layout().logo.bottom()}) + smallGap;
@@ -125,7 +132,7 @@ double placeCautions(LayoutPen& pen, const SheetContent& content, Slot slot,
     const double half = (slot.width - 2.0 * gap) / 2.0;
     const double right = slot.left + half + 2.0 * gap;
     if (content.note.empty()) {
-        const double top = placeHeading(pen, slot, QStringLiteral("Please mind"));
+        const double top = placeHeading(pen, slot, sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please mind")));
         const std::size_t middle = (content.cautions.size() + 1) / 2;
         return std::max(placeParagraphs(pen, {slot.left, top, half}, content.cautions, 0, middle),
                         placeParagraphs(pen, {right, top, half}, content.cautions, middle,
@@ -133,10 +140,10 @@ double placeCautions(LayoutPen& pen, const SheetContent& content, Slot slot,
     }
     const double cautions = placeParagraphs(
         pen,
-        {right, placeHeading(pen, {right, slot.top, half}, QStringLiteral("Please mind")), half},
+        {right, placeHeading(pen, {right, slot.top, half}, sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please mind"))), half},
         content.cautions, 0, content.cautions.size());
     const double top =
-        placeHeading(pen, {slot.left, slot.top, half}, QStringLiteral("From your coach"));
+        placeHeading(pen, {slot.left, slot.top, half}, sheetWord(QT_TRANSLATE_NOOP("Sheet", "From your coach")));
     // Beside the cautions there is room for a note as long as they are, whatever is allowed.
     const int beside = static_cast<int>((cautions - top) / pen.type().lineHeight(Role::Small));
     const int lines = allowance.noteLines == 0 ? 0 : std::max(allowance.noteLines, beside);
@@ -151,12 +158,12 @@ double placeFooter(LayoutPen& pen, const SheetContent& content, const SheetStyle
                                 Role::Small, Ink::Quiet);
     QString who = qt(content.confirmed);
     if (!content.coach.empty()) {
-        who += QStringLiteral(" Coach: ") + qt(content.coach);
+        who += u' ' + sheetWord(QT_TRANSLATE_NOOP("Sheet", "Coach:")) + u' ' + qt(content.coach);
     }
     if (!style.contact.isEmpty()) {
         who += QStringLiteral(", ") + style.contact;
     }
-    const QString maker = QStringLiteral("Made with Latemile");
+    const QString maker = sheetWord(QT_TRANSLATE_NOOP("Sheet", "Made with Latemile"));
     const double makerWidth = 1.02 * textWidth(maker, pen.type().font(Role::Small));
     pen.text(slot.left + slot.width - makerWidth, top, makerWidth, maker, Role::Small, Ink::Quiet,
              1, Qt::AlignRight);
@@ -165,7 +172,7 @@ double placeFooter(LayoutPen& pen, const SheetContent& content, const SheetStyle
 
 double placeStills(LayoutPen& pen, const SheetContent& content, Slot slot, bool inOneRow)
 {
-    const int columns = inOneRow ? 4 : 2;
+    const int columns = inOneRow ? std::clamp(static_cast<int>(content.stills.size()), 2, 4) : 2;
     const double width = (slot.width - (columns - 1) * smallGap) / columns;
     const double height = width / stillAspect;
     const double line = pen.type().lineHeight(Role::SmallBold);
@@ -181,7 +188,7 @@ double placeStills(LayoutPen& pen, const SheetContent& content, Slot slot, bool 
         pen.sign({left, y, side, line},
                  still.fatigued ? SignItem::Kind::Fatigued : SignItem::Kind::Fresh);
         pen.text(left + side + smallGap, y, width - side - smallGap,
-                 still.fatigued ? QStringLiteral("Fatigued") : QStringLiteral("Fresh"),
+                 still.fatigued ? sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fatigued")) : sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fresh")),
                  Role::SmallBold, Ink::Text, 1);
         pen.text(left, y + line, width,
                  stillWords(still.instant, inOneRow         ? std::string()

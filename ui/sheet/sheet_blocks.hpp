@@ -25,6 +25,9 @@ private:
     const SheetType& m_type;
 };
 
+/// A word of the page itself in the coach's language; marked by QT_TRANSLATE_NOOP("Sheet", ...).
+[[nodiscard]] QString sheetWord(const char* word);
+
 /// Where a block may stand: its left, top and width; it returns its bottom.
 struct Slot {
     double left{};

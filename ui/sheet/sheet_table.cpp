@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/sheet/sheet_blocks.hpp"
 
+#include "ui/text/words.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -15,12 +17,12 @@ using Cells = std::array<QString, ColumnCount>;
 Cells headCells()
 {
     return {QString(),
-            QStringLiteral("Measure"),
-            QStringLiteral("Unit"),
-            QStringLiteral("Fresh"),
-            QStringLiteral("Fatigued"),
-            QStringLiteral("Change"),
-            QStringLiteral("Verdict")};
+            sheetWord(QT_TRANSLATE_NOOP("Sheet", "Measure")),
+            sheetWord(QT_TRANSLATE_NOOP("Sheet", "Unit")),
+            sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fresh")),
+            sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fatigued")),
+            sheetWord(QT_TRANSLATE_NOOP("Sheet", "Change")),
+            sheetWord(QT_TRANSLATE_NOOP("Sheet", "Verdict"))};
 }
 
 Cells cellsOf(const SheetRow& row)
@@ -32,7 +34,7 @@ Cells cellsOf(const SheetRow& row)
             qt(row.fresh),
             qt(row.fatigued),
             qt(row.change),
-            QString::fromUtf8(nameOf(row.verdict).data())};
+            wordFor(row.verdict)};
 }
 
 bool isNumber(int column)

@@ -16,6 +16,7 @@ public:
     PaperView(const SheetMaker& maker, QWidget* parent = nullptr);
     void setStyle(const SheetStyle& style);
     [[nodiscard]] QSize sizeHint() const override { return {480, 680}; }
+    [[nodiscard]] QSizeF paper() const { return paperSize(m_style.paper); }
 
 protected:
     void paintEvent(QPaintEvent* event) override;

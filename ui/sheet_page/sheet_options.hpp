@@ -2,52 +2,32 @@
 #pragma once
 
 #include "ui/page/page_context.hpp"
-#include "ui/sheet/sheet_style.hpp"
 
-#include <QWidget>
-
-class QCheckBox;
-class QComboBox;
-class QLineEdit;
-class QListWidget;
-class QPlainTextEdit;
+#include <QTabWidget>
 
 namespace latemile::ui {
 
+class CueChoice;
+class MeasureChoice;
+class PageOptions;
 class SheetMaker;
+class StillOptions;
 
-/// What stands on the sheet and how it prints: the measures, the cues, the coach's own words.
-class SheetOptions final : public QWidget {
+/// What stands on the sheet and how it prints, in four leaves.
+class SheetOptions final : public QTabWidget {
     Q_OBJECT
 public:
     SheetOptions(const PageContext& context, const SheetMaker& maker, QWidget* parent = nullptr);
-    [[nodiscard]] SheetStyle style() const;
-
-signals:
-    void styleChanged();
+    [[nodiscard]] MeasureChoice& measures() const { return *m_measures; }
+    [[nodiscard]] CueChoice& cues() const { return *m_cues; }
+    [[nodiscard]] StillOptions& stills() const { return *m_stills; }
+    [[nodiscard]] PageOptions& page() const { return *m_page; }
 
 private:
-    void build();
-    void fillMeasures();
-    void fillCues();
-    void takeMeasures();
-    void takeCues();
-    void takeWords();
-    void tellAbout();
-
-    PageContext m_context;
-    const SheetMaker& m_maker;
-    QListWidget* m_measures;
-    QListWidget* m_cues;
-    QPlainTextEdit* m_note;
-    QLineEdit* m_coach;
-    QLineEdit* m_contact;
-    QComboBox* m_paper;
-    QCheckBox* m_large;
-    QCheckBox* m_grey;
-    QCheckBox* m_inches;
-    bool m_filling{};
-    int m_gesture{};
+    MeasureChoice* m_measures;
+    CueChoice* m_cues;
+    StillOptions* m_stills;
+    PageOptions* m_page;
 };
 
 } // namespace latemile::ui

@@ -5,8 +5,12 @@
 
 #include <QWidget>
 
+#include <functional>
+
 class QLabel;
+class QPrinter;
 class QPushButton;
+class QScrollArea;
 
 namespace latemile::ui {
 
@@ -21,19 +25,32 @@ public:
     explicit SheetPage(const PageContext& context, QWidget* parent = nullptr);
 
     [[nodiscard]] const SheetMaker& maker() const { return *m_maker; }
-    /// Writes the sheet; the ending of the name decides, ".png" or else PDF. Told on the page.
+    [[nodiscard]] SheetOptions& options() const { return *m_options; }
+    /// Writes the sheet; the ending of the name decides, ".png" or else PDF. Told on the page, and
+    /// refused there while no consent holds that pictures of the athlete may leave.
     bool exportTo(const QString& file);
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void build();
+    QWidget* buildPaper();
+    void connectAll();
+    /// Does `act` at once where consent is noted, else once the coach has noted it.
+    void withConsent(const std::function<void()>& act);
     void askAndExport(const QString& filter, const QString& ending);
     void print();
+    void printOn(QPrinter& printer);
     void tellMade();
+    void fitPaper();
 
     PageContext m_context;
     SheetMaker* m_maker;
     SheetOptions* m_options;
+    QScrollArea* m_desk;
     PaperView* m_paper;
+    QPushButton* m_closer;
     QPushButton* m_pdf;
     QPushButton* m_png;
     QPushButton* m_print;
