@@ -205,6 +205,7 @@ void ComparePage::tellRow(const QModelIndex& index)
     if (index.isValid() && index.row() < static_cast<int>(rows.size())) {
         const ComparisonRow& row = rows[static_cast<std::size_t>(index.row())];
         m_told->setText(fromUtf8(row.sentence) + u' ' + fromUtf8(row.reason));
+        setProperty("helpTopic", fromUtf8(row.measure));
     }
 }
 

@@ -169,6 +169,7 @@ void ReadingsPage::showCell(const QModelIndex& index)
         return;
     }
     m_shownMeasure = fromUtf8(measure->id);
+    setProperty("helpTopic", m_shownMeasure);
     m_meaning->setText(tellMeasure(*measure));
     const Reading* reading = m_model->readingAt(index);
     if (reading == nullptr) {

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/help/help_topics.hpp"
+
+#include "ui/keys/key_table.hpp"
+#include "ui/keys/keys.hpp"
+#include "ui/text/numbers.hpp"
+#include "ui/text/words.hpp"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <array>
+
+namespace latemile::ui {
+namespace {
+
+QString translated(const char* text)
+{
+    return QCoreApplication::translate("Help", text);
+}
+
+struct Stage {
+    const char* page;
+    const char* text;
+};
+
+constexpr std::array stages{
+    Stage{QT_TRANSLATE_NOOP("Help", "Athletes"),
+          QT_TRANSLATE_NOOP("Help", "Choose the athlete, begin today's session, ask the questions "
+                                    "before filming, note the consent.")},
+    Stage{QT_TRANSLATE_NOOP("Help", "Filming"),
+          QT_TRANSLATE_NOOP("Help", "Bring in one clip fresh and one late in the run. Say what each "
+                                    "is, draw the scale and the plumb line, type the belt speed.")},
+    Stage{QT_TRANSLATE_NOOP("Help", "Marks"),
+          QT_TRANSLATE_NOOP("Help", "Mark contacts and toe-offs, then the landmarks each cell asks "
+                                    "for, at six steps of the near foot or more.")},
+    Stage{QT_TRANSLATE_NOOP("Help", "Readings"),
+          QT_TRANSLATE_NOOP("Help", "Each number with its error; choose one to see the frame and "
+                                    "the lines it came from.")},
+    Stage{QT_TRANSLATE_NOOP("Help", "Fresh | Fatigued"),
+          QT_TRANSLATE_NOOP("Help", "What changed beyond its error, and what did not.")},
+    Stage{QT_TRANSLATE_NOOP("Help", "Sheet"),
+          QT_TRANSLATE_NOOP("Help", "One page for the athlete with one or two cues. Measures are "
+                                    "chosen before the numbers are looked at.")},
+    Stage{QT_TRANSLATE_NOOP("Help", "Re-films"),
+          QT_TRANSLATE_NOOP("Help", "The same measures at later visits, and what has held.")},
+};
+
+HelpTopic sessionTopic()
+{
+    HelpTopic topic{.id = QStringLiteral("session"),
+                    .title = translated(QT_TRANSLATE_NOOP("Help", "How a session goes")),
+                    .measure = nullptr,
+                    .rows = {}};
+    for (const Stage& stage : stages) {
+        topic.rows.emplace_back(translated(stage.page), translated(stage.text));
+    }
+    topic.rows.emplace_back(
+        translated(QT_TRANSLATE_NOOP("Help", "Mind")),
+        translated(QT_TRANSLATE_NOOP(
+            "Help", "Latemile measures movement; it does not diagnose. Pain, dizziness or a red "
+                    "flag is for a licensed clinician.")));
+    return topic;
+}
+
+HelpTopic keysTopic(const Keys& keys)
+{
+    HelpTopic topic{.id = QStringLiteral("keys"),
+                    .title = translated(QT_TRANSLATE_NOOP("Help", "Keys, as they are set now")),
+                    .measure = nullptr,
+                    .rows = {}};
+    for (const KeyEntry& entry : keyTable()) {
+        const QString id = QString::fromLatin1(entry.id);
+        const QString key = keys.of(id).toString(QKeySequence::NativeText);
+        topic.rows.emplace_back(
+            key.isEmpty() ? translated(QT_TRANSLATE_NOOP("Help", "no key")) : key,
+            QStringLiteral("%1 (%2)").arg(
+                Keys::nameOf(id), QCoreApplication::translate("Keys", entry.group)));
+    }
+    return topic;
+}
+
+QString feetText(Feet feet)
+{
+    switch (feet) {
+    case Feet::Near:
+        return translated(QT_TRANSLATE_NOOP("Help", "The leg nearest the camera alone."));
+    case Feet::Each:
+        return translated(QT_TRANSLATE_NOOP(
+            "Help", "Both feet from one side; left and right may be compared."));
+    case Feet::Together:
+        return translated(QT_TRANSLATE_NOOP(
+            "Help", "Equal numbers of left and right steps together, never left against right: "
+                    "the shoulders turn with the arms."));
+    case Feet::Pairs:
+        return translated(
+            QT_TRANSLATE_NOOP("Help", "A left step and the right one after it."));
+    case Feet::Behind:
+        break;
+    }
+    return translated(QT_TRANSLATE_NOOP("Help", "Each foot, filmed from behind."));
+}
+
+HelpTopic topicOf(const Measure& measure)
+{
+    HelpTopic topic{.id = fromUtf8(measure.id),
+                    .title = fromUtf8(measure.name),
+                    .measure = &measure,
+                    .rows = {}};
+    const auto add = [&topic](const char* heading, const QString& text) {
+        if (!text.isEmpty()) {
+            topic.rows.emplace_back(translated(heading), text);
+        }
+    };
+    const QString unit = unitText(measure.unit);
+    add(QT_TRANSLATE_NOOP("Help", "What it is"), fromUtf8(measure.meaning));
+    add(QT_TRANSLATE_NOOP("Help", "Above zero"), capital(fromUtf8(measure.positive)) + u'.');
+    add(QT_TRANSLATE_NOOP("Help", "Read at"), capital(fromUtf8(measure.instantWords)) + u'.');
+    add(QT_TRANSLATE_NOOP("Help", "Feet"), feetText(measure.feet));
+    if (!measure.isClass) {
+        add(QT_TRANSLATE_NOOP("Help", "Worth a word from"),
+            QCoreApplication::translate("Help", "a change of %1 on, if it is also beyond its error.")
+                .arg(valueText(measure.floor, measure)));
+    }
+    add(QT_TRANSLATE_NOOP("Help", "Traps"), fromUtf8(measure.traps));
+    add(QT_TRANSLATE_NOOP("Help", "Source"), fromUtf8(measure.source));
+    return topic;
+}
+
+} // namespace
+
+bool HelpTopic::holds(const QString& words) const
+{
+    QString all = title + u' ' + id;
+    for (const auto& [heading, text] : rows) {
+        all += u' ' + heading + u' ' + text;
+    }
+    return std::ranges::all_of(words.split(u' ', Qt::SkipEmptyParts), [&](const QString& word) {
+        return all.contains(word, Qt::CaseInsensitive);
+    });
+}
+
+std::vector<HelpTopic> helpTopics(const Keys& keys)
+{
+    std::vector<HelpTopic> topics{sessionTopic(), keysTopic(keys)};
+    for (const Measure& measure : measureTable()) {
+        topics.push_back(topicOf(measure));
+    }
+    return topics;
+}
+
+} // namespace latemile::ui
