@@ -70,6 +70,7 @@ QMenu::item:disabled { color: @proposal; }
 QMenu::separator { height: 1px; background: @line; margin: 4px 8px; }
 QFrame[rank="rule"] { background: @line; max-height: 1px; min-height: 1px; border: 0; }
 QFrame[rank="card"] { background: @card; border: 1px solid @line; border-radius: 6px; }
+QFrame[rank="strip"] { background: @card; border: 0; border-top: 2px solid @text; }
 QWidget[rank="rail"] { background: @card; border-right: 1px solid @line; }
 QPushButton[rank="rail"] { border: 0; border-radius: 4px; padding: 8px 12px; text-align: left;
     background: transparent; }
@@ -78,6 +79,12 @@ QPushButton[rank="rail"]:checked { background: @chosen; color: @text; font-weigh
     border-left: 3px solid @text; padding-left: 9px; }
 QPushButton[rank="rail"]:focus { border: 2px solid @text; padding: 6px 10px; }
 QPushButton[rank="rail"]:disabled { color: @proposal; }
+QTabWidget::pane { border: 0; border-top: 1px solid @line; }
+QTabBar::tab { background: transparent; color: @quiet; border: 0;
+    border-bottom: 3px solid transparent; padding: 6px 12px; }
+QTabBar::tab:selected { color: @text; font-weight: 600; border-bottom-color: @text; }
+QTabBar::tab:hover { color: @text; }
+QTabBar:focus { border: 2px solid @text; border-radius: 4px; }
 QSplitter::handle { background: transparent; }
 )";
 

@@ -58,6 +58,7 @@ Outcome<void> grabPages(MainWindow& window, const QString& folder, QSize size)
     for (const PageEntry& entry : pageList()) {
         pages.append(QString::fromLatin1(entry.id));
     }
+    pages.append(QStringLiteral("help"));
     for (const QString& page : pages) {
         window.showPage(page);
         settle(window, 20000);

@@ -2,19 +2,29 @@
 #include "ui/window/main_window.hpp"
 
 #include "ui/athletes/athletes_page.hpp"
+#include "ui/athletes/sample_library.hpp"
+#include "ui/athletes/screening_dialog.hpp"
+#include "ui/document/commands/set_about.hpp"
+#include "ui/keys/keys_dialog.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
+#include "ui/tour/tour_strip.hpp"
+#include "ui/window/caution_line.hpp"
 #include "ui/window/page_list.hpp"
 #include "ui/window/place_of_folder.hpp"
 #include "ui/window/rail.hpp"
 #include "ui/window/session_bar.hpp"
+#include "ui/window/side_pages.hpp"
 #include "ui/window/window_menus.hpp"
 #include "ui/window/window_state.hpp"
 
+#include <QAbstractItemView>
 #include <QCloseEvent>
 #include <QFileDialog>
 #include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QListWidget>
 #include <QMessageBox>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -22,18 +32,28 @@
 #include <algorithm>
 
 namespace latemile::ui {
+
+namespace {
+
+constexpr int helpInRail = 1000; ///< below the pages of a session
+
+} // namespace
+
 MainWindow::MainWindow()
-    : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_fault(plainLabel({}, this)),
-      m_stack(new QStackedWidget(this)), m_pages(pageList().size()),
-      m_athletes(new AthletesPage(this))
+    : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_caution(new CautionLine(this)),
+      m_fault(plainLabel({}, this)), m_stack(new QStackedWidget(this)), m_pages(pageList().size()),
+      m_athletes(new AthletesPage(this)), m_side(new SidePages(*m_stack, m_keys, this)),
+      m_tour(new TourStrip(this))
 {
     setWindowTitle(tr("Latemile"));
     auto* right = new QVBoxLayout;
     right->setContentsMargins(0, 0, 0, 0);
     right->setSpacing(gridStep);
     right->addWidget(m_bar);
+    right->addWidget(m_caution);
     right->addWidget(m_fault);
     right->addWidget(m_stack, 1);
+    right->addWidget(m_tour);
     m_fault->setWordWrap(true);
     m_fault->setContentsMargins(2 * gridStep, 0, 2 * gridStep, 0);
     m_fault->hide();
@@ -46,26 +66,59 @@ MainWindow::MainWindow()
     row->addLayout(right, 1);
     setCentralWidget(whole);
     m_stack->addWidget(m_athletes);
+    buildPages();
+    connectAll();
+    buildMenus(*this);
+}
 
-    m_rail->addPage(0, tr("Athletes"),
-                    m_keys.of(QStringLiteral("page.athletes")).toString(QKeySequence::NativeText));
+void MainWindow::buildPages()
+{
+    const auto keyOf = [this](const QString& id) {
+        return m_keys.of(id).toString(QKeySequence::NativeText);
+    };
+    m_rail->addPage(0, tr("Athletes"), keyOf(QStringLiteral("page.athletes")));
     int at = 1;
     for (const PageEntry& entry : pageList()) {
-        const QString key = QStringLiteral("page.") + QString::fromLatin1(entry.id);
-        m_rail->addPage(at++, nameOf(entry), m_keys.of(key).toString(QKeySequence::NativeText));
+        m_rail->addPage(at++, nameOf(entry),
+                        keyOf(QStringLiteral("page.") + QString::fromLatin1(entry.id)));
     }
+    m_rail->addBelow(helpInRail, tr("Help"), keyOf(QStringLiteral("help.page")));
     m_rail->setEnabledFrom(1, false);
     m_rail->setPage(0);
-    connect(m_rail, &Rail::pageWanted, this, [this](int wanted) { showPageAt(wanted - 1); });
+}
+
+void MainWindow::connectAll()
+{
+    connect(m_rail, &Rail::pageWanted, this, [this](int wanted) {
+        if (wanted == helpInRail) {
+            showHelp();
+        } else {
+            showPageAt(wanted - 1);
+        }
+    });
     connect(m_athletes, &AthletesPage::sessionWanted, this, [this](const QString& folder) {
         if (openSession(folder.toStdString())) {
             showPageAt(m_session->clips().empty() ? 0 : 1);
         }
     });
+    connect(m_athletes, &AthletesPage::newSessionWanted, this,
+            [this](const QString& folder) { openNewSession(folder.toStdString()); });
+    connect(m_athletes, &AthletesPage::screeningWanted, this, [this](const QString& folder) {
+        if (openSession(folder.toStdString())) {
+            showPageAt(-1);
+            askBeforeFilming();
+        }
+    });
     connect(m_athletes, &AthletesPage::athleteEdited, this, &MainWindow::takeEditedAthlete);
+    connect(m_athletes, &AthletesPage::tourWanted, this, &MainWindow::startTour);
     connect(m_bar, &SessionBar::undoWanted, this, &MainWindow::undo);
     connect(m_bar, &SessionBar::redoWanted, this, &MainWindow::redo);
-    buildMenus(*this);
+    connect(m_tour, &TourStrip::pageWanted, this, &MainWindow::showPage);
+    // The practice is nobody's session: it has its own head, with its own undo.
+    connect(m_stack, &QStackedWidget::currentChanged, this,
+            [this] { m_bar->setVisible(m_side->practiceHistory() == nullptr); });
+    connect(m_side, &SidePages::left, this, [this] { showPageAt(m_at); });
+    connect(m_side, &SidePages::keysWanted, this, [this] { KeysDialog(m_keys, this).exec(); });
 }
 
 MainWindow::~MainWindow()
@@ -124,6 +177,7 @@ void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
     m_fault->hide();
     m_rail->setEnabledFrom(1, true);
     m_bar->setSession(m_session.get());
+    m_caution->setSession(m_session.get());
     connect(m_session.get(), &SessionDocument::saveFailed, this, &MainWindow::tellFault);
     connect(m_session.get(), &SessionDocument::clipGoing, this, [this](ClipDocument* clip) {
         if (m_selection.clip() == clip) {
@@ -155,11 +209,16 @@ void MainWindow::dropSession()
     }
     m_selection.setClip(nullptr);
     m_bar->setSession(nullptr);
+    m_caution->setSession(nullptr);
     m_session.reset();
 }
 
 void MainWindow::showPage(const QString& id)
 {
+    if (id == QStringLiteral("help")) {
+        showHelp();
+        return;
+    }
     const auto list = pageList();
     const auto found = std::ranges::find_if(
         list, [&id](const PageEntry& entry) { return id == QLatin1String(entry.id); });
@@ -172,6 +231,7 @@ void MainWindow::showPageAt(int at)
         m_at = -1;
         m_rail->setPage(0);
         m_stack->setCurrentWidget(m_athletes);
+        m_athletes->list().setFocus();
         return;
     }
     QWidget*& page = m_pages[static_cast<std::size_t>(at)];
@@ -180,6 +240,11 @@ void MainWindow::showPageAt(int at)
                                                              m_stack);
         // Keys of a page work as soon as it is shown, without a click first.
         page->setFocusPolicy(Qt::ClickFocus);
+        page->setAccessibleName(nameOf(pageList()[static_cast<std::size_t>(at)]));
+        // Tab leaves a table; the arrows move in it.
+        for (QAbstractItemView* view : page->findChildren<QAbstractItemView*>()) {
+            view->setTabKeyNavigation(false);
+        }
         m_stack->addWidget(page);
     }
     m_at = at;
@@ -201,7 +266,7 @@ QWidget* MainWindow::page() const
 
 void MainWindow::setNamesHidden(bool hidden)
 {
-    m_namesHidden = hidden;
+    m_selection.setNamesHidden(hidden);
     m_bar->setNamesHidden(hidden);
     m_athletes->setNamesHidden(hidden);
 }
@@ -227,17 +292,25 @@ void MainWindow::nextClip()
     m_selection.setClip(*next);
 }
 
+QUndoStack* MainWindow::history() const
+{
+    if (QUndoStack* practice = m_side->practiceHistory()) {
+        return practice;
+    }
+    return m_session ? &m_session->history() : nullptr;
+}
+
 void MainWindow::undo()
 {
-    if (m_session) {
-        m_session->history().undo();
+    if (QUndoStack* steps = history()) {
+        steps->undo();
     }
 }
 
 void MainWindow::redo()
 {
-    if (m_session) {
-        m_session->history().redo();
+    if (QUndoStack* steps = history()) {
+        steps->redo();
     }
 }
 
@@ -245,6 +318,72 @@ void MainWindow::tellFault(const QString& sentence)
 {
     m_fault->setText(sentence);
     m_fault->show();
+}
+
+void MainWindow::openNewSession(const std::filesystem::path& folder)
+{
+    if (!openSession(folder)) {
+        return;
+    }
+    showPageAt(0);
+    if (!m_session->about().screening) {
+        askBeforeFilming();
+    }
+}
+
+void MainWindow::askBeforeFilming()
+{
+    if (!m_session) {
+        return;
+    }
+    auto* dialog = new ScreeningDialog(m_session->about().screening.value_or(Screening{}), this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    const QPointer<SessionDocument> asked(m_session.get());
+    connect(dialog, &QDialog::accepted, this, [this, dialog, asked] {
+        if (asked) {
+            SessionAbout about = asked->about();
+            about.screening = dialog->screening();
+            asked->history().push(
+                new SetAbout(*asked, about, tr("answer the questions before filming"), -1));
+            asked->saver().saveNow();
+            m_athletes->reload();
+        }
+    });
+    dialog->open();
+}
+
+void MainWindow::showHelp(const QString& topic)
+{
+    m_rail->setPage(helpInRail);
+    m_side->showHelp(topic);
+}
+
+void MainWindow::showPractice()
+{
+    m_side->showPractice();
+}
+
+void MainWindow::openSample()
+{
+    m_athletes->addSample();
+}
+
+void MainWindow::startTour()
+{
+    openSample();
+    if (m_session) {
+        m_tour->begin();
+    }
+}
+
+/// Reached only by what no page took: Esc leaves the tour.
+void MainWindow::keyPressEvent(QKeyEvent* event)
+{
+    if (event->key() == Qt::Key_Escape && m_tour->isVisible()) {
+        m_tour->leave();
+        return;
+    }
+    QMainWindow::keyPressEvent(event);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event)

@@ -17,8 +17,11 @@ class QStackedWidget;
 namespace latemile::ui {
 
 class AthletesPage;
+class CautionLine;
 class Rail;
 class SessionBar;
+class SidePages;
+class TourStrip;
 
 /// The window: the rail of pages at the left, the session's name above, one page at a time.
 class MainWindow final : public QMainWindow {
@@ -40,7 +43,17 @@ public:
     [[nodiscard]] AthletesPage& athletes() { return *m_athletes; }
 
     void setNamesHidden(bool hidden);
-    [[nodiscard]] bool areNamesHidden() const { return m_namesHidden; }
+    [[nodiscard]] bool areNamesHidden() const { return m_selection.areNamesHidden(); }
+
+    /// On a topic by its id; without one on what the page in front is about.
+    void showHelp(const QString& topic = {});
+    void showPractice();
+    void startTour();
+    void openSample();
+    /// The questions before filming of the open session; an answer can be undone.
+    void askBeforeFilming();
+    [[nodiscard]] TourStrip& tour() const { return *m_tour; }
+    [[nodiscard]] SidePages& sidePages() const { return *m_side; }
     void openByDialog();
     void nextClip();
     void undo();
@@ -48,8 +61,13 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void buildPages();
+    void connectAll();
+    void openNewSession(const std::filesystem::path& folder);
+    [[nodiscard]] QUndoStack* history() const;
     Outcome<void> openSession(const std::filesystem::path& folder);
     void takeSession(std::unique_ptr<SessionDocument> session);
     void takeEditedAthlete(const QString& folder);
@@ -61,14 +79,16 @@ private:
     Keys m_keys;
     std::unique_ptr<SessionDocument> m_session;
     Selection m_selection;
-    bool m_namesHidden{};
     QString m_folder;
     Rail* m_rail;
     SessionBar* m_bar;
+    CautionLine* m_caution;
     QLabel* m_fault;
     QStackedWidget* m_stack;
     std::vector<QWidget*> m_pages; ///< as the page list; made when first shown
     AthletesPage* m_athletes;      ///< first in the rail; needs no session
+    SidePages* m_side;
+    TourStrip* m_tour;
     int m_at{-1};                  ///< in the page list; -1: the athletes
 };
 

@@ -7,6 +7,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace latemile::ui {
 
 Rail::Rail(QWidget* parent)
@@ -23,6 +25,19 @@ Rail::Rail(QWidget* parent)
 
 void Rail::addPage(int at, const QString& name, const QString& key)
 {
+    const auto above = std::ranges::count_if(
+        m_group->buttons(), [this](QAbstractButton* b) { return m_group->id(b) < m_firstBelow; });
+    m_column->insertWidget(static_cast<int>(above), makeButton(at, name, key));
+}
+
+void Rail::addBelow(int at, const QString& name, const QString& key)
+{
+    m_firstBelow = std::min(m_firstBelow, at);
+    m_column->addWidget(makeButton(at, name, key));
+}
+
+QWidget* Rail::makeButton(int at, const QString& name, const QString& key)
+{
     auto* button = new QPushButton(this);
     button->setText(name);
     button->setToolTip(QStringLiteral("%1  %2").arg(name, key));
@@ -31,7 +46,7 @@ void Rail::addPage(int at, const QString& name, const QString& key)
     button->setProperty("rank", "rail");
     button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     m_group->addButton(button, at);
-    m_column->insertWidget(m_column->count() - 1, button);
+    return button;
 }
 
 void Rail::setPage(int at)
@@ -44,7 +59,7 @@ void Rail::setPage(int at)
 void Rail::setEnabledFrom(int first, bool enabled)
 {
     for (QAbstractButton* button : m_group->buttons()) {
-        if (m_group->id(button) >= first) {
+        if (m_group->id(button) >= first && m_group->id(button) < m_firstBelow) {
             button->setEnabled(enabled);
         }
     }

@@ -15,6 +15,8 @@ public:
     explicit Rail(QWidget* parent = nullptr);
 
     void addPage(int at, const QString& name, const QString& key);
+    /// At the foot of the rail; open whether there is a session or not.
+    void addBelow(int at, const QString& name, const QString& key);
     void setPage(int at);
     void setEnabledFrom(int first, bool enabled); ///< pages that need a session
 
@@ -22,6 +24,9 @@ signals:
     void pageWanted(int at);
 
 private:
+    QWidget* makeButton(int at, const QString& name, const QString& key);
+
+    int m_firstBelow{1000};
     QButtonGroup* m_group;
     QVBoxLayout* m_column;
 };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/window_menus.hpp"
 
+#include "ui/athletes/athletes_page.hpp"
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/theme/theme.hpp"
 #include "ui/window/main_window.hpp"
@@ -56,6 +57,10 @@ void buildMenus(MainWindow& window)
     Keys& keys = window.keys();
     QMenu* file = window.menuBar()->addMenu(MainWindow::tr("&File"));
     file->addAction(keys.action("file.open", &window, [&window] { window.openByDialog(); }));
+    file->addAction(
+        keys.action("athletes.new", &window, [&window] { window.athletes().addNewAthlete(); }));
+    file->addAction(keys.action("session.before_filming", &window,
+                                [&window] { window.askBeforeFilming(); }));
     file->addSeparator();
     file->addAction(keys.action("file.quit", &window, [&window] { window.close(); }));
 
@@ -81,8 +86,14 @@ void buildMenus(MainWindow& window)
     addScales(*view->addMenu(MainWindow::tr("Size of everything")), window);
 
     QMenu* help = window.menuBar()->addMenu(MainWindow::tr("&Help"));
+    help->addAction(keys.action("help.page", &window, [&window] { window.showHelp(); }));
     help->addAction(keys.action("help.keys", &window,
                                 [&window] { KeysDialog(window.keys(), &window).exec(); }));
+    help->addSeparator();
+    QAction* sample = help->addAction(MainWindow::tr("Open the sample athlete"));
+    QObject::connect(sample, &QAction::triggered, &window, [&window] { window.openSample(); });
+    help->addAction(keys.action("help.tour", &window, [&window] { window.startTour(); }));
+    help->addAction(keys.action("help.practice", &window, [&window] { window.showPractice(); }));
 }
 
 } // namespace latemile::ui
