@@ -10,7 +10,9 @@
 #include "core/sheet/sheet_content.hpp"
 #include "ui/sheet/sheet_files.hpp"
 
+#include <QDate>
 #include <QGuiApplication>
+#include <QImageReader>
 
 #include <iostream>
 #include <map>
@@ -24,25 +26,53 @@ struct Asked {
     std::filesystem::path out;
     ui::SheetStyle style;
     SheetChoice choice;
+    std::string coach;   ///< empty: the session's
+    std::string contact; ///<
+    std::filesystem::path logo;
     bool json{};
 };
 
-Outcome<SheetContent> contentOf(const Asked& asked)
+Outcome<SheetContent> contentOf(const Asked& asked, OpenedSession& opened)
 {
-    ASSIGN_OR_RETURN(const auto opened, openSessionFolder(asked.folder));
+    if (!asked.coach.empty()) {
+        opened.session.coach = asked.coach;
+    }
     ASSIGN_OR_RETURN(const auto cues, readCues(resourceFolder() / "cues.json"));
     return sheetContent(asked.folder, opened.session, opened.athlete, cues, asked.choice);
 }
 
-Outcome<void> write(const SheetContent& content, const Asked& asked)
+Outcome<ui::SheetStyle> styleOf(const Asked& asked)
 {
-    ASSIGN_OR_RETURN(const auto pictures, ui::loadStills(content));
-    return endingOf(asked.out) == ".pdf"
-               ? ui::writeSheetPdf(content, pictures, asked.out, asked.style)
-               : ui::writeSheetPng(content, pictures, asked.out, asked.style);
+    ui::SheetStyle style = asked.style;
+    style.contact = QString::fromStdString(asked.contact);
+    if (!asked.logo.empty()) {
+        QImageReader reader(QString::fromStdString(asked.logo.string()));
+        reader.setDecideFormatFromContent(true);
+        style.logo = reader.read();
+        if (style.logo.isNull()) {
+            return fail(Error::Kind::Unsupported, "The logo " + asked.logo.string() +
+                                                      " cannot be read: give a PNG or JPEG file.");
+        }
+    }
+    return style;
 }
 
-std::string answer(const Asked& asked, const SheetContent& content)
+Outcome<void> write(const SheetContent& content, const Asked& asked)
+{
+    ASSIGN_OR_RETURN(const auto style, styleOf(asked));
+    ASSIGN_OR_RETURN(const auto pictures, ui::loadStills(content));
+    return endingOf(asked.out) == ".pdf"
+               ? ui::writeSheetPdf(content, pictures, asked.out, style)
+               : ui::writeSheetPng(content, pictures, asked.out, style);
+}
+
+/// The script decides what leaves the machine; it is told what the window would have asked.
+std::string consentOf(const Athlete& athlete)
+{
+    return whyNoConsent(athlete, QDate::currentDate().toString(Qt::ISODate).toStdString());
+}
+
+std::string answer(const Asked& asked, const SheetContent& content, const std::string& noConsent)
 {
     if (asked.json) {
         return jsonText({{"file", asked.out.string()},
@@ -50,10 +80,12 @@ std::string answer(const Asked& asked, const SheetContent& content)
                          {"date", content.date},
                          {"rows", content.rows.size()},
                          {"cues", content.cues.size()},
+                         {"see_clinician", content.seeClinician},
+                         {"no_consent", noConsent},
                          {"confirmed", content.confirmed}});
     }
     return "The sheet of " + content.athlete + ", " + content.date + ", is in " +
-           asked.out.string() + ".\n";
+           asked.out.string() + ".\n" + (noConsent.empty() ? "" : noConsent + "\n");
 }
 
 /// Standard error holds one sentence when something fails: Qt's notes about this machine's
@@ -77,9 +109,10 @@ Outcome<std::string> writeSheet(const Asked& asked)
     int count = 1;
     const QGuiApplication application(count, arguments);
     const Progress progress("Making the sheet of " + asked.folder.string());
-    ASSIGN_OR_RETURN(const auto content, contentOf(asked));
+    ASSIGN_OR_RETURN(auto opened, openSessionFolder(asked.folder));
+    ASSIGN_OR_RETURN(const auto content, contentOf(asked, opened));
     RETURN_IF_ERROR(write(content, asked));
-    return answer(asked, content);
+    return answer(asked, content, consentOf(opened.athlete));
 }
 
 } // namespace
@@ -100,6 +133,11 @@ void addSheet(CLI::App& program, Job& job)
     word->add_flag("--inches", asked->style.inches, "Lengths in inches, speeds in miles");
     word->add_flag("--large-print", asked->style.largePrint, "Larger type");
     word->add_flag("--black-and-white", asked->style.blackAndWhite, "No colours");
+    word->add_option("--coach", asked->coach, "The coach's name; without this the session's")
+        ->type_name("");
+    word->add_option("--contact", asked->contact, "Telephone or address, beside the coach's name")
+        ->type_name("");
+    addInput(*word, "--logo", asked->logo, "A picture for the top right corner");
     word->add_flag("--hide-name", asked->choice.hideName, "The athlete's code instead of the name");
     addJson(*word, asked->json);
     word->callback([asked, &job] { job = [asked] { return writeSheet(*asked); }; });

@@ -259,6 +259,13 @@ TEST_CASE("a session that cannot be is refused and no sheet is written", "[batch
         checkRefused(batch({"sheet", (files.folder / "none").string(), "--out", sheet.string()}),
                      {"none"});
     }
+    SECTION("a logo that is no picture")
+    {
+        checkRefused(batch({"sheet", session.string(), "--out", sheet.string(), "--logo",
+                            (session / "session.json").string()}),
+                     {"logo", "session.json"});
+        CHECK_FALSE(std::filesystem::exists(sheet));
+    }
     SECTION("no athlete")
     {
         std::filesystem::remove(session.parent_path() / "athlete.json");

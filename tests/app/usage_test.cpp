@@ -46,7 +46,10 @@ TEST_CASE("each word has a help of its own that names its arguments", "[batch]")
                                                   {"compare", "FRESH"},
                                                   {"compare", "FATIGUED"},
                                                   {"sheet", "SESSION_FOLDER"},
-                                                  {"sheet", "--paper"}}));
+                                                  {"sheet", "--paper"},
+                                                  {"sheet", "--coach"},
+                                                  {"sheet", "--contact"},
+                                                  {"sheet", "--logo FILE"}}));
     const auto help = batch({word, "--help"});
     CAPTURE(word, help.out);
     CHECK(help.exit == 0);

@@ -225,3 +225,14 @@ TEST_CASE("a sheet is one page of its paper in either format", "[batch][outside]
     CHECK(big(16) == width);
     CHECK(big(20) == height);
 }
+
+TEST_CASE("a script's coach and contact stand on the sheet; a missing consent is told", "[batch]")
+{
+    const MarkedClipFiles files;
+    const auto pdf = (files.folder / "sheet.pdf").string();
+    const auto said = json::parse(answer({"sheet", files.sessionFolder(), "--out", pdf, "--coach",
+                                          "Marit Hall", "--contact", "room 12", "--json"}));
+    CHECK(said["no_consent"].get<std::string>().find("No consent") == 0);
+    const auto text = run("pdftotext", {pdf, "-"});
+    CHECK(text.out.find("Coach: Marit Hall, room 12") != std::string::npos);
+}
