@@ -1,98 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/catch.hpp"
+#include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 
-#include <nlohmann/json.hpp>
-
-#include <QTest>
-
-#include <fstream>
-
 using namespace latemile;
 using namespace latemile::ui;
-
-namespace {
-
-/// The exact truth the clip was rendered from.
-nlohmann::json truthOf(const char* name)
-{
-    std::ifstream file(std::string(LATEMILE_SOURCE_DIR) +
-                       "/sample_clips/ilse-varga/2026-08-29/clips/" + name + ".truth.json");
-    return nlohmann::json::parse(file);
-}
-
-PixelPoint nearPoint(const nlohmann::json& truth, std::int64_t frame, const std::string& landmark)
-{
-    const auto& order = truth["landmark_order"];
-    const auto at = std::distance(order.begin(), std::find(order.begin(), order.end(), landmark));
-    const auto& point =
-        truth["frames"][static_cast<std::size_t>(frame)]["L"][static_cast<std::size_t>(at)];
-    return {point[0].get<double>(), point[1].get<double>()};
-}
-
-/// What a coach does by the keyboard: go to the frame, press the event's key.
-void markEvent(MarksPage& page, std::int64_t frame, Qt::Key key)
-{
-    page.player().goTo({frame});
-    press(page.view(), key);
-}
-
-/// Moves the crosshair with the arrow keys by whole and tenth pixels, then places.
-void placeByKeys(MarksPage& page, PixelPoint at)
-{
-    const PixelPoint from = page.flow().cursor();
-    const auto walk = [&](double way, Qt::Key less, Qt::Key more) {
-        const auto tenths = std::lround(std::abs(way) * 10);
-        const Qt::Key key = way < 0 ? less : more;
-        for (long n = 0; n < tenths / 100; ++n) {
-            press(page.view(), key, Qt::AltModifier);
-        }
-        for (long n = 0; n < tenths / 10 % 10; ++n) {
-            press(page.view(), key);
-        }
-        for (long n = 0; n < tenths % 10; ++n) {
-            press(page.view(), key, Qt::ShiftModifier);
-        }
-    };
-    walk(at.u - from.u, Qt::Key_Left, Qt::Key_Right);
-    walk(at.v - from.v, Qt::Key_Up, Qt::Key_Down);
-    press(page.view(), Qt::Key_Return);
-}
-
-const Reading* readingOf(const ClipDocument& clip, const std::string& measure, int step)
-{
-    for (const Reading& reading : clip.readings()->readings) {
-        if (reading.measure == measure && reading.step == StepNumber{step} && reading.value) {
-            return &reading;
-        }
-    }
-    return nullptr;
-}
-
-/// The first left stance of the clip that lies whole in it and the contact after it.
-struct TwoSteps {
-    std::int64_t leftContact{}, leftToeOff{}, rightContact{}, rightToeOff{};
-};
-
-TwoSteps firstTwoSteps(const nlohmann::json& truth)
-{
-    for (std::size_t n = 1; n + 1 < truth["contacts"].size(); ++n) {
-        const auto& left = truth["contacts"][n];
-        const auto& right = truth["contacts"][n + 1];
-        if (left["side"] == "left") {
-            return {left["first_frame_of_contact"], left["first_frame_after_toe_off"],
-                    right["first_frame_of_contact"], right["first_frame_after_toe_off"]};
-        }
-    }
-    FAIL("the truth holds no left stance");
-    return {};
-}
-
-} // namespace
 
 TEST_CASE("two steps marked by the keyboard alone read what the clip was made from", "[ui]")
 {
@@ -111,17 +27,7 @@ TEST_CASE("two steps marked by the keyboard alone read what the clip was made fr
     REQUIRE(clip.steps().size() == 2);
     CHECK(clip.steps()[0].foot == Foot::Left);
 
-    // N goes from cell to cell; in each the landmarks are asked for in body order.
-    int placed = 0;
-    for (int cell = 0; cell < 6 && !page.flow().open().empty(); ++cell) {
-        press(page.view(), Qt::Key_N);
-        while (const auto landmark = page.flow().pending()) {
-            placeByKeys(page, nearPoint(truth, page.player().frame().value,
-                                        std::string(nameOf(*landmark))));
-            ++placed;
-            REQUIRE(placed < 40);
-        }
-    }
+    markOpenCells(page, truth);
     CHECK(page.flow().open().empty());
     REQUIRE(waitUntil([&] { return !clip.isReading() && readingOf(clip, "foot_ahead", 1); }));
 
