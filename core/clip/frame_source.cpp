@@ -39,6 +39,7 @@ struct FrameSource::Inside {
     std::condition_variable_any changed;
     std::optional<Question> newest;
     std::deque<Question> waiting; // of frame(): each is answered
+    std::optional<Question> aside;
     HeldPictures held;
     Travel travel = Travel::Forward;
 
@@ -50,6 +51,8 @@ struct FrameSource::Inside {
     void moveHead(std::int64_t rank);
     std::optional<Question> takeQuestion();
     std::optional<std::int64_t> takeReadAhead();
+    std::optional<Question> takeAside();
+    void answerAside(Question question, const std::stop_token& stop);
     void answer(const Question& question, const std::stop_token& stop);
     bool answerNewestIfHeld();
     bool passes(std::int64_t rank, const SharedAvFrame& picture);
@@ -87,6 +90,12 @@ std::optional<std::int64_t> FrameSource::Inside::takeReadAhead()
                        .travel = travel,
                        .groupStart = [this](auto rank) { return clip.pictures->groupStart(rank); },
                        .isLost = [this](auto rank) { return lost.contains(rank); }});
+}
+
+std::optional<Question> FrameSource::Inside::takeAside()
+{
+    const std::lock_guard lock(mutex);
+    return std::exchange(aside, std::nullopt);
 }
 
 Outcome<Frame> FrameSource::Inside::shown(std::int64_t rank, const SharedAvFrame& picture) const
@@ -174,6 +183,36 @@ void FrameSource::Inside::readAhead(std::int64_t target, const std::stop_token& 
     }
 }
 
+/// Begun again later where a question came in between.
+void FrameSource::Inside::answerAside(Question question, const std::stop_token& stop)
+{
+    SharedAvFrame picture;
+    {
+        const std::lock_guard lock(mutex);
+        picture = held.find(question.rank);
+    }
+    if (!picture) {
+        const auto passing = [&](std::int64_t rank, const SharedAvFrame& passed) {
+            return passes(rank, passed) && !stop.stop_requested();
+        };
+        const auto found = clip.pictures->picture(question.rank, passing);
+        if (!found && found.error().kind == Error::Kind::Cancelled) {
+            const std::lock_guard lock(mutex);
+            if (!aside) {
+                aside = std::move(question);
+            }
+            return;
+        }
+        if (!found) {
+            lost.insert(question.rank);
+            question.answer(tl::unexpected(found.error()));
+            return;
+        }
+        picture = *found;
+    }
+    question.answer(shown(question.rank, picture));
+}
+
 void FrameSource::Inside::run(const std::stop_token& stop)
 {
     while (!stop.stop_requested()) {
@@ -181,11 +220,14 @@ void FrameSource::Inside::run(const std::stop_token& stop)
             answer(*question, stop);
         } else if (const auto rank = takeReadAhead()) {
             readAhead(*rank, stop);
+        } else if (auto small = takeAside()) {
+            answerAside(std::move(*small), stop);
         } else {
             std::unique_lock lock(mutex);
             const auto head = held.head();
-            changed.wait(lock, stop,
-                         [&] { return newest || !waiting.empty() || held.head() != head; });
+            changed.wait(lock, stop, [&] {
+                return newest || aside || !waiting.empty() || held.head() != head;
+            });
         }
     }
 }
@@ -240,6 +282,20 @@ void FrameSource::ask(FrameNumber frame, Answer answer)
         }
         replaced = std::exchange(m_inside->newest, Question{rank, std::move(answer), false});
         m_inside->moveHead(rank);
+    }
+    m_inside->changed.notify_all();
+}
+
+void FrameSource::askAside(FrameNumber frame, Answer answer)
+{
+    if (!m_inside->clip.index.contains(frame)) {
+        answer(m_inside->noSuchFrame(frame));
+        return;
+    }
+    std::optional<Question> replaced;
+    {
+        const std::lock_guard lock(m_inside->mutex);
+        replaced = std::exchange(m_inside->aside, Question{frame.value, std::move(answer), false});
     }
     m_inside->changed.notify_all();
 }

@@ -30,6 +30,10 @@ public:
     /// From any thread. `answer` is called once, on the source's own thread, unless a newer
     /// question replaced this one or the source ended first.
     void ask(FrameNumber frame, Answer answer);
+    /// For a small picture: answered when nobody asks and what lies around the play head is read.
+    /// Moves no play head and gives way to every question, so that a coach's key never waits for
+    /// it. A newer one replaces one not yet answered.
+    void askAside(FrameNumber frame, Answer answer);
     /// The frame if it is held already (converted on the caller's thread), else nothing. Never
     /// decodes.
     [[nodiscard]] std::optional<Frame> held(FrameNumber frame) const;

@@ -30,6 +30,7 @@ void FrameFeed::open(const std::filesystem::path& file, const ClipOptions& optio
     const int opening = ++m_opening;
     m_source.reset();
     m_waiting = false;
+    m_waitingSmall = false;
     m_opener.post([this, file, options, opening] {
         auto result = std::make_shared<Outcome<std::unique_ptr<FrameSource>>>(
             FrameSource::open(file, options, budgetOfOneClip()));
@@ -52,6 +53,7 @@ void FrameFeed::take(const std::shared_ptr<Outcome<std::unique_ptr<FrameSource>>
     m_source = std::move(**result);
     emit opened();
     askNext();
+    askNextSmall();
 }
 
 const ClipFacts& FrameFeed::facts() const
@@ -84,7 +86,7 @@ void FrameFeed::ask(QObject* asker, FrameNumber frame, Answer answer)
 void FrameFeed::askSmall(QObject* asker, FrameNumber frame, Answer answer)
 {
     m_small.push_back({asker, frame, std::move(answer)});
-    askNext();
+    askNextSmall();
 }
 
 void FrameFeed::dropSmall(QObject* asker)
@@ -92,45 +94,66 @@ void FrameFeed::dropSmall(QObject* asker)
     std::erase_if(m_small, [asker](const Question& q) { return !q.asker || q.asker == asker; });
 }
 
-void FrameFeed::askNext()
+FrameSource::Answer FrameFeed::brought(void (FrameFeed::*taken)(const Outcome<Frame>&))
 {
-    if (!m_source || m_waiting || (m_questions.empty() && m_small.empty())) {
-        return;
-    }
-    if (!m_questions.empty()) {
-        m_asked = std::move(m_questions.front());
-        m_questions.erase(m_questions.begin());
-    } else {
-        m_asked = std::move(m_small.front());
-        m_small.pop_front();
-    }
-    m_waiting = true;
-    const int opening = m_opening;
-    m_source->ask(m_asked.frame, [this, opening](Outcome<Frame> frame) {
+    return [this, taken, opening = m_opening](Outcome<Frame> frame) {
         auto result = std::make_shared<Outcome<Frame>>(std::move(frame));
         QMetaObject::invokeMethod(
             this,
-            [this, result, opening] {
+            [this, taken, result, opening] {
                 // An answer of the source before belongs to nobody now.
                 if (opening == m_opening) {
-                    answered(result);
+                    (this->*taken)(*result);
                 }
             },
             Qt::QueuedConnection);
-    });
+    };
 }
 
-void FrameFeed::answered(const std::shared_ptr<Outcome<Frame>>& result)
+void FrameFeed::askNext()
+{
+    if (!m_source || m_waiting || m_questions.empty()) {
+        return;
+    }
+    m_asked = std::move(m_questions.front());
+    m_questions.erase(m_questions.begin());
+    m_waiting = true;
+    m_source->ask(m_asked.frame, brought(&FrameFeed::answered));
+}
+
+void FrameFeed::askNextSmall()
+{
+    if (!m_source || m_waitingSmall || m_small.empty()) {
+        return;
+    }
+    m_askedSmall = std::move(m_small.front());
+    m_small.pop_front();
+    m_waitingSmall = true;
+    m_source->askAside(m_askedSmall.frame, brought(&FrameFeed::answeredSmall));
+}
+
+void FrameFeed::answered(const Outcome<Frame>& result)
 {
     m_waiting = false;
     const Question question = std::exchange(m_asked, {});
-    if (!*result) {
-        qCWarning(feedLog) << fromUtf8(result->error().detail);
-        emit failed(fromUtf8(result->error().sentence));
+    if (!result) {
+        qCWarning(feedLog) << fromUtf8(result.error().detail);
+        emit failed(fromUtf8(result.error().sentence));
     } else if (question.asker) {
-        question.answer(**result);
+        question.answer(*result);
     }
     askNext();
+}
+
+/// A small picture that cannot be had stays empty: the frame itself tells why when it is shown.
+void FrameFeed::answeredSmall(const Outcome<Frame>& result)
+{
+    m_waitingSmall = false;
+    const Question question = std::exchange(m_askedSmall, {});
+    if (result && question.asker) {
+        question.answer(*result);
+    }
+    askNextSmall();
 }
 
 } // namespace latemile::ui

@@ -17,7 +17,7 @@ namespace latemile::ui {
 
 /// The frames of one clip for everything in the window that shows them. Opens and decodes away from
 /// the window's thread; answers come back on it. Of one asker only the newest question counts;
-/// small pictures wait until nobody else asks.
+/// small pictures give way to everything else.
 class FrameFeed final : public QObject {
     Q_OBJECT
 public:
@@ -31,7 +31,7 @@ public:
 
     [[nodiscard]] bool isOpen() const { return m_source != nullptr; }
     /// True while an answer is on its way.
-    [[nodiscard]] bool isBusy() const { return m_waiting; }
+    [[nodiscard]] bool isBusy() const { return m_waiting || m_waitingSmall; }
     /// Only while open.
     [[nodiscard]] const ClipFacts& facts() const;
     [[nodiscard]] const FrameIndex& index() const;
@@ -54,12 +54,18 @@ private:
     };
     void take(const std::shared_ptr<Outcome<std::unique_ptr<FrameSource>>>& result, int opening);
     void askNext();
-    void answered(const std::shared_ptr<Outcome<Frame>>& result);
+    void askNextSmall();
+    /// Brings an answer of the source's thread to this one.
+    [[nodiscard]] FrameSource::Answer brought(void (FrameFeed::*taken)(const Outcome<Frame>&));
+    void answered(const Outcome<Frame>& result);
+    void answeredSmall(const Outcome<Frame>& result);
 
     std::vector<Question> m_questions; ///< at most one an asker
     std::deque<Question> m_small;
     Question m_asked;
     bool m_waiting{};
+    Question m_askedSmall;
+    bool m_waitingSmall{};
     int m_opening{};
     std::unique_ptr<FrameSource> m_source; ///< its end waits: no answer comes after it
     Worker m_opener;

@@ -81,6 +81,35 @@ TEST_CASE("a frame that is held is the frame itself", "[clip][source]")
     CHECK(held->time == source->index().time({18}));
 }
 
+TEST_CASE("a look aside keeps what lies around the play head", "[clip][source]")
+{
+    // Small pictures for a table were asked for like any frame: each moved the play head, so the
+    // frames around it were thrown out, and the next key press waited for a group to be decoded.
+    const auto plain = plainDecode(clip());
+    const auto source = FrameSource::open(clip(), {}, 2 * smallBudget).value();
+    REQUIRE(source->frame({44}));
+    for (const std::int64_t n : {0, 89, 12}) {
+        std::promise<std::uint64_t> hash;
+        source->askAside(
+            {n}, [&](const Outcome<Frame>& frame) { hash.set_value(hashOf(frame->picture)); });
+        CHECK(hash.get_future().get() == plain[static_cast<std::size_t>(n)].hash);
+        CHECK(source->held({44}).has_value());
+        CHECK(source->held({45}).has_value());
+    }
+}
+
+TEST_CASE("a look aside is answered though questions come in between", "[clip][source]")
+{
+    const auto source = FrameSource::open(clip(), {}, smallBudget).value();
+    std::promise<std::int64_t> aside;
+    source->askAside({80},
+                     [&](const Outcome<Frame>& frame) { aside.set_value(frame->number.value); });
+    for (std::int64_t n = 0; n < 40; ++n) {
+        REQUIRE(source->frame({n}));
+    }
+    CHECK(aside.get_future().get() == 80);
+}
+
 TEST_CASE("a frame beyond the clip is answered with a sentence", "[clip][source]")
 {
     const auto source = FrameSource::open(clip()).value();
