@@ -3,6 +3,7 @@
 
 #include "ui/keys/key_table.hpp"
 
+#include <QAbstractButton>
 #include <QCoreApplication>
 #include <QSettings>
 #include <QWidget>
@@ -62,6 +63,30 @@ QKeySequence Keys::of(const QString& id) const
     return m_keys.value(id);
 }
 
+QString Keys::textOf(const char* id) const
+{
+    return of(QString::fromLatin1(id)).toString(QKeySequence::NativeText);
+}
+
+void Keys::label(QAbstractButton& button, const char* id, const QString& text)
+{
+    const auto tell = [this, &button, id, text] {
+        const QString key = textOf(id);
+        const QString name = nameOf(QString::fromLatin1(id));
+        if (!text.isEmpty()) {
+            button.setText(key.isEmpty() ? text : QStringLiteral("%1   %2").arg(text, key));
+        }
+        button.setToolTip(key.isEmpty() ? name : QStringLiteral("%1 (%2)").arg(name, key));
+        button.setAccessibleName(name);
+    };
+    tell();
+    connect(this, &Keys::changed, &button, [tell, id](const QString& changedId) {
+        if (changedId == QLatin1String(id)) {
+            tell();
+        }
+    });
+}
+
 QString Keys::nameOf(const QString& id)
 {
     const KeyEntry* entry = entryOf(id);
@@ -116,6 +141,7 @@ void Keys::apply(const QString& id)
         }
         action->setShortcuts(keys);
     }
+    emit changed(id);
 }
 
 } // namespace latemile::ui
