@@ -23,6 +23,17 @@ const FigureInk& inkFor(const Mark& mark, const FigureInk& ink, const FigureInk&
 
 } // namespace
 
+std::vector<Landmark> neighboursOf(Landmark landmark)
+{
+    std::vector<Landmark> neighbours;
+    for (const auto& [first, second] : segments) {
+        if (first == landmark || second == landmark) {
+            neighbours.push_back(first == landmark ? second : first);
+        }
+    }
+    return neighbours;
+}
+
 void paintFigure(QPainter& painter, const PictureMap& map, const Marking& marking,
                  FrameNumber frame, const FigureInk& ink)
 {

@@ -9,6 +9,7 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QWheelEvent>
+#include <QtMath>
 
 #include <algorithm>
 #include <cmath>
@@ -35,7 +36,9 @@ void FrameView::setFrame(const Frame& frame)
     m_image = imageOf(frame.picture);
     m_number = frame.number;
     m_message.clear();
-    if (m_image.size() != before) {
+    if (m_image.size() != before && m_part) {
+        fitPart(*m_part);
+    } else if (m_image.size() != before) {
         fit();
     }
     update();
@@ -84,6 +87,11 @@ void FrameView::fit()
     setMap(fitted(m_image.size(), deviceSize(), devicePixelRatioF()));
 }
 
+QRectF FrameView::partInSight() const
+{
+    return {(QPointF() - m_map.origin) / m_map.zoom, deviceSize() / m_map.zoom};
+}
+
 void FrameView::fitPart(QRectF part)
 {
     m_fitted = false;
@@ -115,6 +123,7 @@ void FrameView::zoomBy(double factor, QPointF at)
     m_map = map;
     keepInSight();
     setMap(m_map);
+    emit movedByHand();
 }
 
 /// A picture dragged out of the window would be lost to a coach who does not know the key.
@@ -141,11 +150,40 @@ void FrameView::resizeEvent(QResizeEvent*)
     }
 }
 
+/// Scaling a large picture takes longer than all that is drawn over it: once a frame and place, not
+/// at every move of the pointer.
+const QImage& FrameView::layer()
+{
+    const QSizeF device = deviceSize();
+    const QSize size(qCeil(device.width()), qCeil(device.height()));
+    if (m_layer.size() == size && m_layerOf == m_image.cacheKey() && m_layerMap == m_map) {
+        return m_layer;
+    }
+    if (m_layer.size() != size) {
+        m_layer = QImage(size, QImage::Format_RGB32);
+    }
+    m_layerOf = m_image.cacheKey();
+    m_layerMap = m_map;
+    m_layer.fill(tokensOf(palette()).well);
+    QPainter painter(&m_layer);
+    painter.setRenderHint(QPainter::SmoothPixmapTransform, m_map.zoom < singlePixelsFrom);
+    painter.drawImage(m_map.rectOf(m_image.size()), m_image);
+    return m_layer;
+}
+
+void FrameView::changeEvent(QEvent* event)
+{
+    if (event->type() == QEvent::PaletteChange) {
+        m_layerOf = 0;
+    }
+    QWidget::changeEvent(event);
+}
+
 void FrameView::paintEvent(QPaintEvent*)
 {
     QPainter painter(this);
-    painter.fillRect(rect(), tokensOf(palette()).well);
     if (m_image.isNull()) {
+        painter.fillRect(rect(), tokensOf(palette()).well);
         paintMessage(painter);
         return;
     }
@@ -154,8 +192,7 @@ void FrameView::paintEvent(QPaintEvent*)
     }
     const double scale = 1.0 / devicePixelRatioF();
     painter.scale(scale, scale);
-    painter.setRenderHint(QPainter::SmoothPixmapTransform, m_map.zoom < singlePixelsFrom);
-    painter.drawImage(m_map.rectOf(m_image.size()), m_image);
+    painter.drawImage(QPointF(0, 0), layer());
     painter.setRenderHint(QPainter::Antialiasing);
     if (m_tool != nullptr) {
         painter.save();
@@ -205,6 +242,7 @@ void FrameView::wheelEvent(QWheelEvent* event)
         m_part.reset();
         keepInSight();
         setMap(m_map);
+        emit movedByHand();
     } else {
         zoomBy(std::pow(1.2, event->angleDelta().y() / 120.0), event->position());
     }
@@ -237,6 +275,7 @@ void FrameView::mouseMoveEvent(QMouseEvent* event)
         m_part.reset();
         keepInSight();
         setMap(m_map);
+        emit movedByHand();
     } else if (m_tool != nullptr && !m_image.isNull()) {
         if (m_dragsTool) {
             m_tool->drag(m_map.toPicture(device));

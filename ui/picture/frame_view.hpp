@@ -27,13 +27,14 @@ public:
     void setLate(bool late);
     /// Not owned; must outlive the view or be taken away with nullptr.
     void setTool(PictureTool* tool);
-    /// Lets the arrow keys be the page's and the pointer be drawn by the tool.
     [[nodiscard]] const PictureMap& map() const { return m_map; }
     [[nodiscard]] QSize pictureSize() const { return m_image.size(); }
 
     void fit();
     /// Shows this part of the picture as large as goes in.
     void fitPart(QRectF part);
+    /// What of the picture's plane the widget shows now, its surroundings included.
+    [[nodiscard]] QRectF partInSight() const;
     void zoomBy(double factor, QPointF at); ///< `at` in logical pixels of the widget
     void zoomBy(double factor);             ///< at the middle
 
@@ -42,9 +43,11 @@ public:
 
 signals:
     void mapChanged();
+    void movedByHand();              ///< the coach zoomed or panned
     void framePainted(qint64 frame); ///< for measuring how long a key press takes to show
 
 protected:
+    void changeEvent(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
@@ -58,10 +61,14 @@ private:
     [[nodiscard]] QPointF toDevice(QPointF logical) const;
     void setMap(const PictureMap& map);
     void keepInSight();
+    [[nodiscard]] const QImage& layer();
     void paintMessage(QPainter& painter) const;
     void paintLate(QPainter& painter) const;
 
     QImage m_image;
+    QImage m_layer; ///< the picture as it lies on the widget: marks and pointer move over it
+    PictureMap m_layerMap;
+    qint64 m_layerOf{};
     FrameNumber m_number;
     QString m_message;
     bool m_late{};

@@ -31,6 +31,20 @@ FigureInk proposalInk()
     return {.colour = QColor(0x6a, 0x6e, 0x72), .dashed = false, .hollow = false};
 }
 
+FigureInk warningInk()
+{
+    return {.colour = lightTokens().bad, .dashed = true, .hollow = false};
+}
+
+void drawLiveLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
+                  double devicePixels)
+{
+    painter.setPen(QPen(rim, 3 * devicePixels, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(from, to);
+    painter.setPen(QPen(ink.colour, devicePixels, Qt::DotLine, Qt::FlatCap));
+    painter.drawLine(from, to);
+}
+
 void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
                  double devicePixels)
 {

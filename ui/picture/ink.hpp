@@ -18,15 +18,22 @@ struct FigureInk {
     QColor colour;
     bool dashed{};
     bool hollow{};
+    bool operator==(const FigureInk&) const = default;
 };
 [[nodiscard]] FigureInk inkOf(const std::string& condition);
 /// For marks nobody confirmed.
 [[nodiscard]] FigureInk proposalInk();
 
+/// For what contradicts the rest of the marking.
+[[nodiscard]] FigureInk warningInk();
+
 /// A line with a pale rim, readable on any picture. Points are device pixels.
 void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
                  double devicePixels);
 void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels);
+/// A thin line to where the next mark would go.
+void drawLiveLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
+                  double devicePixels);
 /// A ring around the mark the keyboard acts on.
 void drawChosenRing(QPainter& painter, QPointF at, double devicePixels);
 /// Letters on a dark plate, their left middle at `at`.

@@ -28,6 +28,7 @@ struct PictureMap {
     [[nodiscard]] QRectF rectOf(QSize picture) const { return {origin, QSizeF(picture) * zoom}; }
     /// Distance of two picture points on the screen, logical pixels.
     [[nodiscard]] double distance(PixelPoint a, PixelPoint b) const;
+    bool operator==(const PictureMap&) const = default;
 };
 
 /// The whole picture, centred.

@@ -10,6 +10,8 @@ class QToolButton;
 namespace latemile::ui {
 
 class ClipDocument;
+class FrameView;
+class Keys;
 class Player;
 
 /// Play, speed and loop, and where in the clip one is: frame, real time, time since contact.
@@ -19,14 +21,18 @@ public:
     TransportBar(Player& player, QWidget* parent = nullptr);
 
     void setClip(const ClipDocument* clip);
+    /// Offers to show the whole of this picture again.
+    void setView(FrameView& view);
+    /// Tool tips name the keys, on pages where the keys work.
+    void showKeys(Keys& keys);
     /// The loop key asks the page, which knows the step.
     [[nodiscard]] QToolButton& loopButton() const { return *m_loop; }
-    [[nodiscard]] QToolButton& playButton() const { return *m_forward; }
     /// 0: real time ... 3: an eighth.
     void setSpeedRow(int row);
     [[nodiscard]] int speedRow() const;
 
 private:
+    QWidget* buildPlace();
     void tellPlace();
     void tellPlaying();
 
@@ -38,7 +44,9 @@ private:
     QToolButton* m_forward;
     QComboBox* m_speed;
     QToolButton* m_loop;
-    QLabel* m_place;
+    QToolButton* m_whole;
+    QLabel* m_place{};
+    QLabel* m_sinceContact{};
 };
 
 } // namespace latemile::ui

@@ -15,6 +15,11 @@ QString numberText(double value, int decimals)
     return text.replace(u'-', QChar(0x2212));
 }
 
+QString withTrueMinus(QString number)
+{
+    return number.replace(u'-', QChar(0x2212));
+}
+
 QString unitText(Unit unit)
 {
     switch (unit) {
@@ -71,6 +76,12 @@ QString roundedText(double value, std::optional<double> error, const Measure& me
         number += QStringLiteral(" ± ") + QString::fromStdString(pair.error);
     }
     return withUnit(number.replace(u'-', QChar(0x2212)), measure.unit);
+}
+
+QString errorText(double error, const Measure& measure)
+{
+    return withUnit(QString::fromStdString(roundedTogether(0.0, error, measure.decimals).error),
+                    measure.unit);
 }
 
 QString timeText(Seconds time)

@@ -12,6 +12,8 @@ namespace latemile::ui {
 
 /// A number with a true minus sign, which is as wide as a figure.
 [[nodiscard]] QString numberText(double value, int decimals);
+/// The same for a number that is text already.
+[[nodiscard]] QString withTrueMinus(QString number);
 /// The unit as people read it: "cm", "°", "steps/min"; empty for None.
 [[nodiscard]] QString unitText(Unit unit);
 /// "17.5 cm", "9.6°".
@@ -22,6 +24,8 @@ namespace latemile::ui {
 /// value alone.
 [[nodiscard]] QString roundedText(double value, std::optional<double> error,
                                   const Measure& measure);
+/// "1.4 cm": an error alone, rounded as it would be beside its value.
+[[nodiscard]] QString errorText(double error, const Measure& measure);
 /// "1.234 s".
 [[nodiscard]] QString timeText(Seconds time);
 /// "+12.5 ms".
