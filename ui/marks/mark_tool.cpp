@@ -3,6 +3,7 @@
 
 #include "ui/document/clip_document.hpp"
 #include "ui/marks/marking_flow.hpp"
+#include "ui/marks/marks_words.hpp"
 #include "ui/picture/figure_painter.hpp"
 #include "ui/text/words.hpp"
 
@@ -39,13 +40,59 @@ void MarkTool::paint(QPainter& painter, const PictureMap& map) const
         return;
     }
     paintFigure(painter, map, clip->marking(), m_frame, inkOf(clip->clip().condition));
-    if (const auto& chosen = m_flow.chosen(); chosen && chosen->frame == m_frame) {
-        if (const Mark* mark = clip->marking().find(*chosen)) {
-            const QPointF at = map.toDevice(mark->at);
-            drawChosenRing(painter, at, map.devicePixels);
-            drawPlate(painter, wordFor(chosen->landmark), at + QPointF(18, 0) * map.devicePixels,
-                      map.devicePixels);
+    paintOddBones(painter, map);
+    paintLiveLines(painter, map);
+    paintChosen(painter, map);
+}
+
+void MarkTool::paintOddBones(QPainter& painter, const PictureMap& map) const
+{
+    for (const OddBone& bone : m_flow.oddBonesOn(m_frame)) {
+        const Mark* upper = m_flow.clip()->marking().find({m_frame, BodySide::Near, bone.upper});
+        const Mark* lower = m_flow.clip()->marking().find({m_frame, BodySide::Near, bone.lower});
+        if (upper == nullptr || lower == nullptr) {
+            continue;
         }
+        const QPointF a = map.toDevice(upper->at);
+        const QPointF b = map.toDevice(lower->at);
+        drawInkLine(painter, warningInk(), a, b, 1.5 * map.devicePixels);
+        drawPlate(painter, oddBoneWord(bone), (a + b) / 2 + QPointF(14, 0) * map.devicePixels,
+                  map.devicePixels);
+    }
+}
+
+bool MarkTool::isPlacing() const
+{
+    const auto& place = m_flow.place();
+    return m_placing && !m_dragging && !m_flow.chosen() && m_flow.pending() && place &&
+           m_flow.frameOf(*place) == m_frame;
+}
+
+/// The line the next click would draw, so that a wrong place shows before it is set.
+void MarkTool::paintLiveLines(QPainter& painter, const PictureMap& map) const
+{
+    if (!isPlacing()) {
+        return;
+    }
+    const FigureInk ink = inkOf(m_flow.clip()->clip().condition);
+    for (const Landmark other : neighboursOf(*m_flow.pending())) {
+        if (const Mark* mark = m_flow.clip()->marking().find({m_frame, BodySide::Near, other})) {
+            drawLiveLine(painter, ink, map.toDevice(mark->at), map.toDevice(m_flow.cursor()),
+                         map.devicePixels);
+        }
+    }
+}
+
+void MarkTool::paintChosen(QPainter& painter, const PictureMap& map) const
+{
+    const auto& chosen = m_flow.chosen();
+    const Mark* mark =
+        chosen && chosen->frame == m_frame ? m_flow.clip()->marking().find(*chosen) : nullptr;
+    if (mark != nullptr) {
+        const QPointF at = map.toDevice(mark->at);
+        drawChosenRing(painter, at, map.devicePixels);
+        drawPlate(painter, wordFor(chosen->landmark), at + QPointF(18, 0) * map.devicePixels,
+                  map.devicePixels);
     }
 }
 
@@ -97,10 +144,7 @@ std::optional<PixelPoint> MarkTool::closeUpAt() const
             return mark->at;
         }
     }
-    if (m_placing && !m_flow.chosen() && m_flow.pending()) {
-        return m_flow.cursor();
-    }
-    return std::nullopt;
+    return isPlacing() ? std::optional(m_flow.cursor()) : std::nullopt;
 }
 
 QString MarkTool::nameAtPointer() const

@@ -27,6 +27,11 @@ public:
     [[nodiscard]] QString nameAtPointer() const override;
 
 private:
+    [[nodiscard]] bool isPlacing() const;
+    void paintOddBones(QPainter& painter, const PictureMap& map) const;
+    void paintLiveLines(QPainter& painter, const PictureMap& map) const;
+    void paintChosen(QPainter& painter, const PictureMap& map) const;
+
     MarkingFlow& m_flow;
     FrameNumber m_frame;
     bool m_placing{true};

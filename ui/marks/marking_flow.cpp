@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/marking_flow.hpp"
 
+#include "core/scene/plane.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/confirm_marks.hpp"
 #include "ui/document/commands/confirm_stances.hpp"
@@ -14,6 +15,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <memory>
 
 namespace latemile::ui {
@@ -37,10 +39,45 @@ void MarkingFlow::setClip(ClipDocument* clip)
     }
     m_clip = clip;
     if (m_clip) {
-        connect(m_clip, &ClipDocument::markChanged, this, &MarkingFlow::changed);
-        connect(m_clip, &ClipDocument::stancesChanged, this, &MarkingFlow::changed);
+        connect(m_clip, &ClipDocument::markChanged, this, [this] {
+            findOddBones();
+            emit changed();
+        });
+        connect(m_clip, &ClipDocument::sceneChanged, this, &MarkingFlow::findOddBones);
+        connect(m_clip, &ClipDocument::stancesChanged, this, [this] {
+            findRhythmFaults();
+            emit changed();
+        });
     }
+    findOddBones();
+    findRhythmFaults();
     reset();
+}
+
+void MarkingFlow::findRhythmFaults()
+{
+    m_rhythmFaults =
+        m_clip ? latemile::rhythmFaults(m_clip->marking().stances) : std::vector<RhythmFault>{};
+}
+
+void MarkingFlow::findOddBones()
+{
+    m_oddBones.clear();
+    if (!m_clip || !isSideView(m_clip->scene().view)) {
+        return;
+    }
+    const auto plane = Plane::from(m_clip->scene());
+    m_oddBones = latemile::oddBones(m_clip->marking(), [&plane](PixelPoint point) {
+        return plane ? plane->toPlane(point) : PlanePoint{point.u, point.v};
+    });
+}
+
+std::vector<OddBone> MarkingFlow::oddBonesOn(FrameNumber frame) const
+{
+    std::vector<OddBone> odd;
+    std::ranges::copy_if(m_oddBones, std::back_inserter(odd),
+                         [frame](const OddBone& bone) { return bone.frame == frame; });
+    return odd;
 }
 
 void MarkingFlow::setPlan(const CellPlan& plan)
@@ -196,6 +233,17 @@ void MarkingFlow::placePending(PixelPoint at)
     ++m_gesture;
     placeCursorNearGuess();
     emit changed();
+    tellIfDone();
+}
+
+/// A mark that breaks a bone length keeps the coach here: its flag must be seen first.
+void MarkingFlow::tellIfDone()
+{
+    const auto& here = m_selection.place();
+    if (here && frame() && work(*here).state == CellState::Confirmed &&
+        oddBonesOn(*frame()).empty()) {
+        emit cellDone();
+    }
 }
 
 void MarkingFlow::nudge(double du, double dv)
@@ -226,6 +274,8 @@ void MarkingFlow::sayNotVisible()
         choose(std::nullopt);
     } else if (landmark) {
         m_clip->history().push(new NotVisible(*m_clip, {*frame(), BodySide::Near, *landmark}));
+        placeCursorNearGuess();
+        tellIfDone();
     }
 }
 
@@ -247,6 +297,7 @@ void MarkingFlow::confirm()
     const Step* step = stepOf(m_selection.place()->step);
     const bool event = step->origin != Origin::Placed;
     if (!event && !marks->isWork()) {
+        tellIfDone();
         return;
     }
     m_clip->history().beginMacro(marks->text());
@@ -258,6 +309,7 @@ void MarkingFlow::confirm()
         m_clip->history().push(marks.release());
     }
     m_clip->history().endMacro();
+    tellIfDone();
 }
 
 std::optional<StepInstant> MarkingFlow::sameInstantBefore() const
@@ -290,21 +342,38 @@ void MarkingFlow::copyFromStepBefore()
     }
 }
 
-/// For marking without a pointer: the crosshair begins where the landmark was a step before.
+/// Where the landmark was a step before, moved along with the last landmark placed here: a runner
+/// drifts on a belt, but not much within one figure.
+std::optional<PixelPoint> MarkingFlow::guessOf(Landmark landmark) const
+{
+    const auto there = sameInstantBefore();
+    const Mark* before =
+        there ? m_clip->marking().find({*frameOf(*there), BodySide::Near, landmark}) : nullptr;
+    if (before == nullptr) {
+        return std::nullopt;
+    }
+    PixelPoint guess = before->at;
+    for (const Landmark placed : asked(*m_selection.place())) {
+        const Mark* here = m_clip->marking().find({*frame(), BodySide::Near, placed});
+        const Mark* then = m_clip->marking().find({*frameOf(*there), BodySide::Near, placed});
+        if (here != nullptr && then != nullptr) {
+            guess = {before->at.u + here->at.u - then->at.u,
+                     before->at.v + here->at.v - then->at.v};
+        }
+    }
+    return guess;
+}
+
+/// For marking without a pointer: the crosshair begins where the landmark may be.
 void MarkingFlow::placeCursorNearGuess()
 {
     const auto landmark = pending();
     if (!landmark || m_cursorFromPointer) {
         return;
     }
-    if (const auto there = sameInstantBefore()) {
-        if (const Mark* mark =
-                m_clip->marking().find({*frameOf(*there), BodySide::Near, *landmark})) {
-            m_cursor = mark->at;
-            return;
-        }
-    }
-    if (m_cursor == PixelPoint{} && m_clip->isOpen()) {
+    if (const auto guess = guessOf(*landmark)) {
+        m_cursor = *guess;
+    } else if (m_cursor == PixelPoint{} && m_clip->isOpen()) {
         const ClipFacts& facts = m_clip->feed().facts();
         m_cursor = {facts.width / 2.0, facts.height / 2.0};
     }

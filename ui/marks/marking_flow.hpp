@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/bones.hpp"
+#include "core/marks/rhythm.hpp"
 #include "ui/document/selection.hpp"
 #include "ui/marks/cell_plan.hpp"
 
@@ -25,6 +27,8 @@ public:
     void setPlan(const CellPlan& plan);
     [[nodiscard]] const CellPlan& plan() const { return m_plan; }
     [[nodiscard]] ClipDocument* clip() const { return m_clip; }
+    /// The cell at hand.
+    [[nodiscard]] const std::optional<StepInstant>& place() const { return m_selection.place(); }
 
     [[nodiscard]] std::optional<FrameNumber> frameOf(const StepInstant& place) const;
     [[nodiscard]] const std::vector<Landmark>& asked(const StepInstant& place) const;
@@ -34,6 +38,11 @@ public:
 
     /// The landmark asked for on the frame of the cell at hand; none: nothing is.
     [[nodiscard]] std::optional<Landmark> pending() const;
+    /// Contacts and toe-offs that do not go on as the others do.
+    [[nodiscard]] const std::vector<RhythmFault>& rhythmFaults() const { return m_rhythmFaults; }
+    /// Bones that are not as long as on the clip's other frames, on the frame given.
+    [[nodiscard]] std::vector<OddBone> oddBonesOn(FrameNumber frame) const;
+    [[nodiscard]] const std::vector<OddBone>& oddBones() const { return m_oddBones; }
     /// The mark that arrows, Delete and V act on.
     [[nodiscard]] const std::optional<MarkKey>& chosen() const { return m_chosen; }
     void choose(const std::optional<MarkKey>& key);
@@ -56,17 +65,25 @@ public:
 
 signals:
     void changed(); ///< the landmark asked for, the chosen mark or the crosshair
+    /// The last landmark of the cell at hand has its answer and nothing contradicts it.
+    void cellDone();
 
 private:
     [[nodiscard]] const Step* stepOf(StepNumber number) const;
     [[nodiscard]] std::optional<FrameNumber> frame() const;
     [[nodiscard]] std::optional<StepInstant> sameInstantBefore() const;
+    [[nodiscard]] std::optional<PixelPoint> guessOf(Landmark landmark) const;
     void placeCursorNearGuess();
+    void findOddBones();
+    void findRhythmFaults();
+    void tellIfDone();
     void reset();
 
     Selection& m_selection;
     QPointer<ClipDocument> m_clip;
     CellPlan m_plan{std::vector<std::string>{}};
+    std::vector<OddBone> m_oddBones;
+    std::vector<RhythmFault> m_rhythmFaults;
     std::optional<MarkKey> m_chosen;
     PixelPoint m_cursor{};
     bool m_cursorFromPointer{};

@@ -2,21 +2,16 @@
 #include "ui/marks/marks_actions.hpp"
 
 #include "ui/document/clip_document.hpp"
-#include "ui/document/commands/remove_stance.hpp"
-#include "ui/document/commands/set_contact.hpp"
-#include "ui/document/commands/set_toe_off.hpp"
 #include "ui/document/selection.hpp"
 #include "ui/keys/keys.hpp"
+#include "ui/marks/event_actions.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/picture/transport_bar.hpp"
-#include "ui/text/words.hpp"
 
-#include <QLabel>
 #include <QToolButton>
-#include <QUndoStack>
 
 #include <algorithm>
 
@@ -61,11 +56,14 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
     const auto key = [&](const char* id, std::function<void()> act) {
         keys.action(id, &page, std::move(act));
     };
-    key("marks.left_contact", [&page] { contact(page, Foot::Left); });
-    key("marks.left_toe_off", [&page] { toeOff(page, Foot::Left); });
-    key("marks.right_contact", [&page] { contact(page, Foot::Right); });
-    key("marks.right_toe_off", [&page] { toeOff(page, Foot::Right); });
-    key("marks.remove_step", [&page] { removeStep(page); });
+    key("marks.left_contact", [&page] { EventActions::contact(page, Foot::Left); });
+    key("marks.left_toe_off", [&page] { EventActions::toeOff(page, Foot::Left); });
+    key("marks.right_contact", [&page] { EventActions::contact(page, Foot::Right); });
+    key("marks.right_toe_off", [&page] { EventActions::toeOff(page, Foot::Right); });
+    key("marks.event_due", [&page] { EventActions::eventDue(page); });
+    key("marks.go_to_due", [&page] { EventActions::goToDue(page); });
+    key("marks.check", [&page] { EventActions::nextFault(page); });
+    key("marks.remove_step", [&page] { EventActions::removeStep(page); });
     key("marks.next_cell", [&page] { nextCell(page, 1); });
     key("marks.previous_cell", [&page] { nextCell(page, -1); });
     key("marks.accept", [&page] { accept(page); });
@@ -83,63 +81,26 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
     });
 }
 
-void MarksActions::contact(MarksPage& page, Foot foot)
-{
-    ClipDocument* clip = page.flow().clip();
-    if (clip == nullptr || !clip->isOpen()) {
-        return;
-    }
-    page.player().pause();
-    const FrameNumber frame = page.player().frame();
-    if (!SetContact::isPossible(*clip, foot, frame)) {
-        page.m_hint->setText(MarksPage::tr("The %1 foot is on the ground already on this frame.")
-                                 .arg(wordFor(foot)));
-        return;
-    }
-    clip->history().push(new SetContact(*clip, foot, frame));
-}
-
-void MarksActions::toeOff(MarksPage& page, Foot foot)
-{
-    ClipDocument* clip = page.flow().clip();
-    if (clip == nullptr || !clip->isOpen()) {
-        return;
-    }
-    page.player().pause();
-    const FrameNumber frame = page.player().frame();
-    if (!SetToeOff::isPossible(*clip, foot, frame)) {
-        page.m_hint->setText(
-            MarksPage::tr("Mark the %1 contact before this frame first.").arg(wordFor(foot)));
-        return;
-    }
-    clip->history().push(new SetToeOff(*clip, foot, frame));
-}
-
-void MarksActions::removeStep(MarksPage& page)
-{
-    ClipDocument* clip = page.flow().clip();
-    const auto& place = page.m_context.selection.place();
-    if (clip == nullptr || !place) {
-        page.m_hint->setText(MarksPage::tr("Choose a step in the table or on the ruler first."));
-        return;
-    }
-    const auto at = static_cast<std::size_t>(place->step.value - 1);
-    if (at < clip->marking().stances.size()) {
-        clip->history().push(new RemoveStance(*clip, at));
-    }
-}
-
 void MarksActions::nextCell(MarksPage& page, int way)
 {
     if (const auto place = page.flow().nextOpen(way)) {
         page.goTo(*place);
         page.view().setFocus();
     } else {
-        page.m_hint->setText(
-            page.flow().clip() == nullptr || page.flow().clip()->steps().empty()
-                ? MarksPage::tr("Mark the first contact: step to the frame, then press the key of "
-                                "the foot.")
-                : MarksPage::tr("Every cell is confirmed."));
+        page.hint(page.flow().clip() == nullptr || page.flow().clip()->steps().empty()
+                      ? MarksPage::tr("Mark the first contact: step to the frame, then press the "
+                                      "key of the foot.")
+                      : MarksPage::tr("Every cell is confirmed."));
+    }
+}
+
+/// The work goes on by itself: cell after cell, and behind the last to the next event.
+void MarksActions::cellDone(MarksPage& page)
+{
+    if (page.flow().nextOpen(1)) {
+        nextCell(page, 1);
+    } else {
+        EventActions::goToDue(page);
     }
 }
 

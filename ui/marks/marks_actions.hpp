@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/marks/landmark.hpp"
-
 namespace latemile::ui {
 
 class Keys;
@@ -13,11 +11,9 @@ class MarksActions {
 public:
     MarksActions(MarksPage& page, Keys& keys);
 
-    static void contact(MarksPage& page, Foot foot);
-    static void toeOff(MarksPage& page, Foot foot);
-    static void removeStep(MarksPage& page);
     static void nextCell(MarksPage& page, int way);
     static void accept(MarksPage& page);
+    static void cellDone(MarksPage& page);
 
 private:
     static void addPictureKeys(MarksPage& page, Keys& keys);

@@ -9,20 +9,17 @@
 
 #include <memory>
 
-class QComboBox;
 class QLabel;
-class QModelIndex;
-class QPushButton;
-class QTableView;
 
 namespace latemile::ui {
 
 class ClipDocument;
+class EventRow;
 class FrameView;
 class MarkingFlow;
 class Player;
 class StanceRuler;
-class StepModel;
+class StepPanel;
 class Thumbnails;
 class TransportBar;
 
@@ -36,24 +33,28 @@ public:
     [[nodiscard]] Player& player() const { return *m_player; }
     [[nodiscard]] FrameView& view() const { return *m_view; }
     [[nodiscard]] MarkingFlow& flow() const { return *m_flow; }
+    [[nodiscard]] StanceRuler& ruler() const { return *m_ruler; }
+    [[nodiscard]] StepPanel& steps() const { return *m_steps; }
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
     void hideEvent(QHideEvent* event) override;
 
 private:
+    friend class EventActions;
     friend class MarksActions;
     QWidget* buildPicture();
-    QWidget* buildEventRow();
-    QWidget* buildTable();
     void connectAll();
     void setClip();
     void setPlan();
     void goTo(const StepInstant& place);
     void followPlace();
     void frameMoved();
-    void tellWork();
+    /// Why a key did nothing, until something changes.
+    void hint(const QString& sentence);
+    void tellMarks();
     void tellHint();
+    void tellWarning();
     void tellReadings();
     bool arrowPressed(int key, Qt::KeyboardModifiers modifiers);
 
@@ -65,13 +66,10 @@ private:
     FrameView* m_view{};
     TransportBar* m_transport{};
     StanceRuler* m_ruler{};
-    StepModel* m_model{};
-    QTableView* m_table{};
-    QComboBox* m_ask{};
+    EventRow* m_events{};
+    StepPanel* m_steps{};
     QLabel* m_hint{};
     QLabel* m_running{};
-    QLabel* m_warning{};
-    QLabel* m_progress{};
 };
 
 } // namespace latemile::ui

@@ -46,7 +46,7 @@ QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
         const Reading* reading = readingOf(*readings, *step, id);
         if (measure != nullptr && reading != nullptr && reading->value) {
             parts.append(fromUtf8(measure->name) + u' ' +
-                         valueText(*reading->value, reading->se.value_or(0.0), *measure));
+                         roundedText(*reading->value, reading->se, *measure));
         }
     }
     const Step& shown = readings->steps[static_cast<std::size_t>(step->value - 1)];

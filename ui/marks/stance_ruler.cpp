@@ -9,8 +9,10 @@
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
+#include <QHelpEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QToolTip>
 #include <QUndoStack>
 #include <QWheelEvent>
 
@@ -22,8 +24,11 @@ namespace {
 
 constexpr int titleWidth = 11 * gridStep;
 constexpr int tickHeight = 3 * gridStep;
-constexpr int rowHeight = 3 * gridStep;
+constexpr int rowHeight = 4 * gridStep;
+constexpr int barTop = gridStep + 4; ///< in its row: above it is room for a sign
+constexpr int barHeight = 2 * gridStep;
 constexpr double grip = 6.0;
+constexpr double signRadius = 6.5;
 
 } // namespace
 
@@ -58,6 +63,38 @@ void StanceRuler::setChosenStep(std::optional<StepNumber> step)
 {
     m_chosen = step;
     update();
+}
+
+void StanceRuler::setFaults(std::vector<RhythmFault> faults)
+{
+    m_faults = std::move(faults);
+    update();
+}
+
+QPointF StanceRuler::signOf(const RhythmFault& fault) const
+{
+    return {m_scale.at(fault.at), rowTop(fault.foot) + signRadius};
+}
+
+const RhythmFault* StanceRuler::faultAt(QPointF at) const
+{
+    const auto found = std::ranges::find_if(m_faults, [&](const RhythmFault& fault) {
+        const QPointF away = signOf(fault) - at;
+        return std::hypot(away.x(), away.y()) <= signRadius + 2;
+    });
+    return isUsable() && found != m_faults.end() ? &*found : nullptr;
+}
+
+bool StanceRuler::event(QEvent* event)
+{
+    if (event->type() == QEvent::ToolTip) {
+        const auto* help = static_cast<QHelpEvent*>(event);
+        const RhythmFault* fault = faultAt(help->pos());
+        QToolTip::showText(help->globalPos(),
+                           fault == nullptr ? QString() : fromUtf8(fault->sentence), this);
+        return true;
+    }
+    return QWidget::event(event);
 }
 
 QSize StanceRuler::sizeHint() const
@@ -114,7 +151,7 @@ QRectF StanceRuler::barOf(const Stance& stance) const
 {
     const double left = m_scale.at(stance.contact);
     const double right = stance.toeOff ? m_scale.at(*stance.toeOff) : left + 2 * grip;
-    return {left, rowTop(stance.foot) + 4, std::max(2.0, right - left), rowHeight - 8.0};
+    return {left, rowTop(stance.foot) + barTop, std::max(2.0, right - left), barHeight};
 }
 
 std::optional<StanceRuler::Event> StanceRuler::eventAt(QPointF at) const
@@ -142,6 +179,10 @@ void StanceRuler::mousePressEvent(QMouseEvent* event)
         return;
     }
     m_player.pause();
+    if (const RhythmFault* fault = faultAt(event->position())) {
+        m_player.goTo(m_clip->index().firstAtOrAfter(std::min(fault->at, end())));
+        return;
+    }
     m_held = eventAt(event->position());
     m_heldTo.reset();
     if (m_held) {
@@ -162,7 +203,9 @@ void StanceRuler::mouseMoveEvent(QMouseEvent* event)
     } else if (m_scrubbing) {
         scrubTo(event->position().x());
     } else if (isUsable()) {
-        setCursor(eventAt(event->position()) ? Qt::SizeHorCursor : Qt::ArrowCursor);
+        setCursor(faultAt(event->position()) != nullptr
+                      ? Qt::PointingHandCursor
+                      : (eventAt(event->position()) ? Qt::SizeHorCursor : Qt::ArrowCursor));
     }
 }
 
@@ -219,6 +262,9 @@ void StanceRuler::paintEvent(QPaintEvent*)
     for (std::size_t n = 0; n < m_clip->marking().stances.size(); ++n) {
         paintStance(painter, n);
     }
+    for (const RhythmFault& fault : m_faults) {
+        paintFault(painter, fault);
+    }
     paintPlayhead(painter);
 }
 
@@ -250,10 +296,10 @@ void StanceRuler::paintRow(QPainter& painter, Foot foot) const
     painter.setPen(tokens.text);
     const QString title = m_clip->isNear(foot) ? tr("%1, near").arg(capital(wordFor(foot)))
                                                : tr("%1, far").arg(capital(wordFor(foot)));
-    painter.drawText(QRectF(0, rowTop(foot), titleWidth - gridStep, rowHeight),
+    painter.drawText(QRectF(0, rowTop(foot) + barTop, titleWidth - gridStep, barHeight),
                      Qt::AlignLeft | Qt::AlignVCenter, title);
     painter.setPen(tokens.line);
-    const double middle = rowTop(foot) + rowHeight / 2.0;
+    const double middle = rowTop(foot) + barTop + barHeight / 2.0;
     painter.drawLine(QPointF(titleWidth, middle), QPointF(width() - gridStep, middle));
 }
 
@@ -296,6 +342,28 @@ void StanceRuler::paintStance(QPainter& painter, std::size_t at) const
         const QRectF box = stance.toeOff ? bar : bar.translated(10, 0);
         painter.drawText(box, Qt::AlignCenter, QString::number(at + 1));
     }
+}
+
+/// A question mark where something is missing, an exclamation mark where something is odd.
+void StanceRuler::paintFault(QPainter& painter, const RhythmFault& fault) const
+{
+    const Tokens tokens = tokensOf(palette());
+    const bool missing = fault.kind == RhythmFault::Kind::MissedContact ||
+                         fault.kind == RhythmFault::Kind::MissedToeOff;
+    const QPointF centre = signOf(fault);
+    painter.setPen(QPen(tokens.doubt, 1.5, missing ? Qt::DotLine : Qt::SolidLine));
+    painter.drawLine(centre + QPointF(0, signRadius),
+                     QPointF(centre.x(), rowTop(fault.foot) + barTop + barHeight));
+    painter.setPen(QPen(tokens.doubt, 1.5));
+    painter.setBrush(tokens.card);
+    painter.drawEllipse(centre, signRadius, signRadius);
+    QFont font = this->font();
+    font.setPixelSize(smallText);
+    font.setWeight(QFont::Bold);
+    painter.setFont(font);
+    painter.drawText(
+        QRectF(centre.x() - signRadius, centre.y() - signRadius, 2 * signRadius, 2 * signRadius),
+        Qt::AlignCenter, missing ? QStringLiteral("?") : QStringLiteral("!"));
 }
 
 void StanceRuler::paintPlayhead(QPainter& painter) const

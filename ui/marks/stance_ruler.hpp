@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/marks/marking.hpp"
+#include "core/marks/rhythm.hpp"
 #include "ui/marks/ruler_scale.hpp"
 
 #include <QPointer>
 #include <QWidget>
 
 #include <optional>
+#include <vector>
 
 namespace latemile::ui {
 
@@ -24,6 +25,9 @@ public:
     void setClip(ClipDocument* clip);
     /// The step whose bar is framed; none: no step.
     void setChosenStep(std::optional<StepNumber> step);
+    /// Shown at their places as a sign; the sentence is told under the pointer.
+    void setFaults(std::vector<RhythmFault> faults);
+    [[nodiscard]] const std::vector<RhythmFault>& faults() const { return m_faults; }
 
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override { return {240, sizeHint().height()}; }
@@ -32,6 +36,7 @@ signals:
     void stepPressed(latemile::StepNumber step);
 
 protected:
+    bool event(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
@@ -46,6 +51,8 @@ private:
         bool isToeOff{};
     };
     [[nodiscard]] std::optional<Event> eventAt(QPointF at) const;
+    [[nodiscard]] QPointF signOf(const RhythmFault& fault) const;
+    [[nodiscard]] const RhythmFault* faultAt(QPointF at) const;
     [[nodiscard]] QRectF barOf(const Stance& stance) const;
     [[nodiscard]] double rowTop(Foot foot) const;
     [[nodiscard]] bool isUsable() const;
@@ -58,11 +65,13 @@ private:
     void paintRow(QPainter& painter, Foot foot) const;
     void paintStance(QPainter& painter, std::size_t at) const;
     void paintPlayhead(QPainter& painter) const;
+    void paintFault(QPainter& painter, const RhythmFault& fault) const;
 
     Player& m_player;
     QPointer<ClipDocument> m_clip;
     RulerScale m_scale;
     std::optional<StepNumber> m_chosen;
+    std::vector<RhythmFault> m_faults;
     std::optional<Event> m_held;
     std::optional<FrameNumber> m_heldTo;
     bool m_scrubbing{};

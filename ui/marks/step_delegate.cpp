@@ -3,6 +3,7 @@
 
 #include "ui/document/clip_document.hpp"
 #include "ui/marks/marking_flow.hpp"
+#include "ui/marks/marks_words.hpp"
 #include "ui/marks/step_model.hpp"
 #include "ui/marks/thumbnails.hpp"
 #include "ui/picture/ink.hpp"
@@ -54,6 +55,15 @@ void paintSign(QPainter& painter, QPointF centre, CellState state, const Tokens&
     }
 }
 
+void paintWarningSign(QPainter& painter, QPointF centre, const Tokens& tokens)
+{
+    painter.setPen(QPen(tokens.bad, 1.5, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPolygon(QPolygonF{centre + QPointF(0, -5), centre + QPointF(5.5, 4.5),
+                                  centre + QPointF(-5.5, 4.5)});
+    painter.drawLine(centre + QPointF(0, -1.5), centre + QPointF(0, 1.5));
+}
+
 /// The athlete is cut out around the hip of this frame, or of the marked frame nearest to it.
 std::optional<PixelPoint> hipNear(const Marking& marking, FrameNumber frame)
 {
@@ -79,7 +89,7 @@ StepDelegate::StepDelegate(const MarkingFlow& flow, const StepModel& model, Thum
 
 QSize StepDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const
 {
-    return {14 * gridStep, pictureHeight + stateHeight + 2 * pad};
+    return {11 * gridStep, pictureHeight + stateHeight + 2 * pad};
 }
 
 void StepDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -155,6 +165,15 @@ void StepDelegate::paintState(QPainter& painter, const QRect& box, const StepIns
     font.setPixelSize(smallText);
     painter.setFont(font);
     const bool idle = marked && work.asked == 0 && work.state == CellState::Confirmed;
+    const auto frame = m_flow.frameOf(place);
+    const auto odd = frame ? m_flow.oddBonesOn(*frame) : std::vector<OddBone>{};
+    if (!odd.empty()) {
+        paintWarningSign(painter, QPointF(box.left() + 6, box.center().y() + 1), tokens);
+        painter.setPen(tokens.bad);
+        painter.drawText(box.adjusted(16, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                         oddBoneWord(odd.front()));
+        return;
+    }
     if (marked && !idle) {
         paintSign(painter, QPointF(box.left() + 6, box.center().y() + 1), work.state, tokens);
     }

@@ -3,6 +3,7 @@
 
 #include "ui/document/clip_document.hpp"
 #include "ui/marks/marking_flow.hpp"
+#include "ui/marks/marks_words.hpp"
 #include "ui/text/words.hpp"
 
 #include <algorithm>
@@ -13,6 +14,9 @@ QString stateText(const MarkingFlow& flow, const StepInstant& place)
 {
     if (!flow.frameOf(place)) {
         return StepModel::tr("not marked");
+    }
+    if (const auto odd = flow.oddBonesOn(*flow.frameOf(place)); !odd.empty()) {
+        return StepModel::tr("look at %1").arg(oddBoneWord(odd.front()));
     }
     const CellWork work = flow.work(place);
     switch (work.state) {

@@ -37,7 +37,8 @@ private:
     int m_rows{};
 };
 
-/// "confirmed", "2 of 3 placed", "proposed", "empty", "nothing to mark".
+/// "look at shank +13 %" where a bone breaks its length, else "confirmed", "2 of 3 placed",
+/// "proposed", "empty", "nothing to mark".
 [[nodiscard]] QString stateText(const MarkingFlow& flow, const StepInstant& place);
 
 } // namespace latemile::ui
