@@ -7,6 +7,8 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include <cmath>
+
 namespace latemile::ui {
 namespace {
 
@@ -15,24 +17,12 @@ QString translated(const char* text)
     return QCoreApplication::translate("ReadingWords", text);
 }
 
-QString sharesOf(const ErrorShares& shares)
+/// One more place than the measure shows: a source is smaller than the whole.
+QString sourceText(const QString& name, double share, double all, const Measure& measure)
 {
-    const double all = shares.marks + shares.events + shares.scale + shares.plumb;
-    if (all <= 0) {
-        return {};
-    }
-    QStringList parts;
-    const auto add = [&](const QString& name, double share) {
-        if (share / all >= 0.005) {
-            parts.append(QStringLiteral("%1 %2 %").arg(name, numberText(100 * share / all, 0)));
-        }
-    };
-    add(translated(QT_TRANSLATE_NOOP("ReadingWords", "marks")), shares.marks);
-    add(translated(QT_TRANSLATE_NOOP("ReadingWords", "contact and toe-off")), shares.events);
-    add(translated(QT_TRANSLATE_NOOP("ReadingWords", "scale")), shares.scale);
-    add(translated(QT_TRANSLATE_NOOP("ReadingWords", "plumb line")), shares.plumb);
-    return translated(QT_TRANSLATE_NOOP("ReadingWords", "Of the error: ")) +
-           parts.join(QStringLiteral(", ")) + u'.';
+    return QStringLiteral("%1 %2 (%3 %)")
+        .arg(name, numberText(std::sqrt(share), measure.decimals + 1),
+             numberText(100 * share / all, 0));
 }
 
 } // namespace
@@ -47,8 +37,7 @@ QString tellReading(const Reading& reading, const Measure& measure)
     if (!reading.value) {
         return text + fromUtf8(reading.reason);
     }
-    text += valueText(*reading.value, reading.se.value_or(0.0), measure) + QStringLiteral(". ");
-    text += sharesOf(reading.shares);
+    text += roundedText(*reading.value, reading.se, measure) + u'.';
     if (!reading.confirmed) {
         text += u' ' + translated(QT_TRANSLATE_NOOP("ReadingWords",
                                                     "Not all its marks are confirmed: it enters "
@@ -58,6 +47,27 @@ QString tellReading(const Reading& reading, const Measure& measure)
         text += u' ' + fromUtf8(reading.reason);
     }
     return text;
+}
+
+QString tellSources(const Reading& reading, const Measure& measure)
+{
+    const ErrorShares& shares = reading.shares;
+    const double all = shares.marks + shares.events + shares.scale + shares.plumb;
+    if (!reading.se || all <= 0) {
+        return {};
+    }
+    QStringList parts;
+    const auto add = [&](const char* name, double share) {
+        if (share / all >= 0.005) {
+            parts.append(sourceText(translated(name), share, all, measure));
+        }
+    };
+    add(QT_TRANSLATE_NOOP("ReadingWords", "marks"), shares.marks);
+    add(QT_TRANSLATE_NOOP("ReadingWords", "contact and toe-off"), shares.events);
+    add(QT_TRANSLATE_NOOP("ReadingWords", "scale"), shares.scale);
+    add(QT_TRANSLATE_NOOP("ReadingWords", "plumb line"), shares.plumb);
+    return translated(QT_TRANSLATE_NOOP("ReadingWords", "Error ± %1, from %2 (in quadrature)."))
+        .arg(errorText(*reading.se, measure), parts.join(QStringLiteral(", ")));
 }
 
 QString tellMeasure(const Measure& measure)

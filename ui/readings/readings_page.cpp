@@ -7,8 +7,11 @@
 #include "ui/document/selection.hpp"
 #include "ui/page/clip_switch.hpp"
 #include "ui/page/labels.hpp"
+#include "ui/picture/athlete_part.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
+#include "ui/readings/checks_table.hpp"
+#include "ui/readings/measures_dialog.hpp"
 #include "ui/readings/reading_words.hpp"
 #include "ui/readings/readings_table.hpp"
 #include "ui/readings/readings_text.hpp"
@@ -22,6 +25,7 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QSplitter>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -35,7 +39,7 @@ ReadingsPage::ReadingsPage(const PageContext& context, QWidget* parent)
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(buildTable());
     split->addWidget(buildPicture());
-    split->setSizes({620, 460});
+    split->setSizes({660, 420});
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);
     split->setChildrenCollapsible(false);
@@ -74,14 +78,17 @@ QWidget* ReadingsPage::buildTable()
     m_fault->setWordWrap(true);
     setState(*m_fault, "doubt");
 
+    auto* choose = new QPushButton(tr("Measures shown…"), side);
     auto* text = new QPushButton(tr("Copy table"), side);
     auto* csv = new QPushButton(tr("Copy as CSV"), side);
     auto* save = new QPushButton(tr("Save CSV…"), side);
+    connect(choose, &QPushButton::clicked, this, &ReadingsPage::chooseMeasures);
     connect(text, &QPushButton::clicked, this, &ReadingsPage::copyText);
     connect(csv, &QPushButton::clicked, this, &ReadingsPage::copyCsv);
     connect(save, &QPushButton::clicked, this, &ReadingsPage::saveCsv);
     auto* row = new QHBoxLayout;
     row->setSpacing(gridStep / 2);
+    row->addWidget(choose);
     row->addWidget(text);
     row->addWidget(csv);
     row->addWidget(save);
@@ -90,8 +97,10 @@ QWidget* ReadingsPage::buildTable()
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
     column->addWidget(m_fault);
-    column->addWidget(m_table, 1);
+    column->addWidget(m_table, 3);
     column->addLayout(row);
+    m_checks = new ChecksTable(side);
+    column->addWidget(m_checks, 1);
     return side;
 }
 
@@ -100,18 +109,31 @@ QWidget* ReadingsPage::buildPicture()
     auto* side = new QWidget(this);
     m_view = new FrameView(side);
     m_view->setTool(&m_tool);
-    m_told = plainLabel({}, side);
-    m_told->setWordWrap(true);
-    m_meaning = quietLabel({}, side);
-    m_meaning->setWordWrap(true);
-    m_told->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    auto* words = new QWidget(side);
+    words->setProperty("rank", "page");
+    m_told = plainLabel({}, words);
+    m_sources = plainLabel({}, words);
+    m_meaning = quietLabel({}, words);
+    auto* lines = new QVBoxLayout(words);
+    lines->setContentsMargins(0, 0, gridStep, 0);
+    lines->setSpacing(gridStep);
+    for (QLabel* label : {m_told, m_sources, m_meaning}) {
+        label->setWordWrap(true);
+        label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+        lines->addWidget(label);
+    }
+    lines->addStretch();
+    // Words of any length must not move the picture.
+    auto* scroll = new QScrollArea(side);
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setWidget(words);
+    scroll->setAccessibleName(tr("The number chosen, its error and its meaning"));
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(gridStep, 0, 0, 0);
     column->setSpacing(gridStep);
-    column->addWidget(m_view, 1);
-    column->addWidget(m_told);
-    column->addWidget(m_meaning);
-    column->addStretch();
+    column->addWidget(m_view, 3);
+    column->addWidget(scroll, 2);
     return side;
 }
 
@@ -136,6 +158,8 @@ void ReadingsPage::tellReadings()
     const QModelIndex was = m_table->currentIndex();
     const int column = was.isValid() ? was.column() : ReadingsTable::meanColumns;
     m_model->setReadings(clip == nullptr ? std::nullopt : clip->readings());
+    m_checks->setChecks(clip == nullptr || !clip->readings() ? std::vector<Check>{}
+                                                             : clip->readings()->checks);
     const QString fault =
         clip == nullptr
             ? QString()
@@ -161,6 +185,15 @@ void ReadingsPage::tellReadings()
     }
 }
 
+void ReadingsPage::chooseMeasures()
+{
+    MeasuresDialog dialog(m_model->order(), this);
+    if (dialog.exec() == QDialog::Accepted) {
+        m_model->setOrder(dialog.order());
+        m_table->resizeColumnsToContents();
+    }
+}
+
 void ReadingsPage::showCell(const QModelIndex& index)
 {
     ClipDocument* clip = m_context.selection.clip();
@@ -172,27 +205,33 @@ void ReadingsPage::showCell(const QModelIndex& index)
     setProperty("helpTopic", m_shownMeasure);
     m_meaning->setText(tellMeasure(*measure));
     const Reading* reading = m_model->readingAt(index);
-    if (reading == nullptr) {
-        const Summary* summary = m_model->summaryAt(index);
-        m_told->setText(summary == nullptr
-                            ? fromUtf8(measure->name)
-                            : tr("%1, mean of %2 confirmed: %3.")
-                                  .arg(fromUtf8(measure->name))
-                                  .arg(summary->n)
-                                  .arg(valueText(summary->mean, summary->se, *measure)));
-        return;
+    m_told->setText(reading == nullptr ? tellMean(index) : tellReading(*reading, *measure));
+    m_sources->setText(reading == nullptr ? QString() : tellSources(*reading, *measure));
+    m_sources->setVisible(!m_sources->text().isEmpty());
+    if (reading != nullptr && reading->time) {
+        showReading(*clip, *reading, *measure);
     }
-    m_told->setText(tellReading(*reading, *measure));
-    if (reading->time) {
-        const FrameNumber frame =
-            measure->instant == Instant::Contact || measure->instant == Instant::ToeOff
-                ? clip->index().firstAtOrAfter(*reading->time)
-                : clip->index().nearest(*reading->time);
-        m_tool.show(clip, frame, measure,
-                    reading->value ? valueText(*reading->value, *measure) : QString());
-        m_player->goTo(frame);
-        m_view->update();
+}
+
+QString ReadingsPage::tellMean(const QModelIndex& index) const
+{
+    const QString told = m_model->told(index);
+    return told.isEmpty() ? fromUtf8(m_model->measureAt(index.row())->name) : told + u'.';
+}
+
+/// The frame, cut to the athlete, with the lines the number came from.
+void ReadingsPage::showReading(ClipDocument& clip, const Reading& reading, const Measure& measure)
+{
+    const bool event = measure.instant == Instant::Contact || measure.instant == Instant::ToeOff;
+    const FrameNumber frame =
+        event ? clip.index().firstAtOrAfter(*reading.time) : clip.index().nearest(*reading.time);
+    m_tool.show(&clip, frame, &measure,
+                reading.value ? roundedText(*reading.value, reading.se, measure) : QString());
+    m_player->goTo(frame);
+    if (const auto part = athletePart(clip, frame)) {
+        m_view->fitPart(*part);
     }
+    m_view->update();
 }
 
 void ReadingsPage::copyText() const

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/measures/readings.hpp"
 #include "ui/page/page_context.hpp"
 #include "ui/readings/reading_tool.hpp"
 
@@ -12,6 +13,8 @@ class QTableView;
 
 namespace latemile::ui {
 
+class ChecksTable;
+class ClipDocument;
 class FrameView;
 class Player;
 class ReadingsTable;
@@ -24,12 +27,17 @@ public:
     ~ReadingsPage() override;
 
     [[nodiscard]] QTableView& table() const { return *m_table; }
+    [[nodiscard]] ReadingsTable& readings() const { return *m_model; }
+    [[nodiscard]] FrameView& view() const { return *m_view; }
 
 private:
     QWidget* buildTable();
     QWidget* buildPicture();
     void setClip();
     void tellReadings();
+    void chooseMeasures();
+    [[nodiscard]] QString tellMean(const QModelIndex& index) const;
+    void showReading(ClipDocument& clip, const Reading& reading, const Measure& measure);
     void showCell(const QModelIndex& index);
     void copyText() const;
     void copyCsv() const;
@@ -42,7 +50,9 @@ private:
     QTableView* m_table{};
     FrameView* m_view{};
     QLabel* m_fault{};
+    ChecksTable* m_checks{};
     QLabel* m_told{};
+    QLabel* m_sources{};
     QLabel* m_meaning{};
     QString m_shownMeasure; ///< kept over a recount, so that a nudge does not lose the place
 };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/readings/readings_table.hpp"
 
+#include "core/compare/rounding.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
@@ -14,10 +15,18 @@
 namespace latemile::ui {
 namespace {
 
+enum MeanColumn { LeftMean, RightMean, Against, Mean };
+
 std::optional<Foot> footOfColumn(int column)
 {
-    return column == 0 ? std::optional(Foot::Left)
-                       : (column == 1 ? std::optional(Foot::Right) : std::nullopt);
+    return column == LeftMean ? std::optional(Foot::Left)
+                              : (column == RightMean ? std::optional(Foot::Right) : std::nullopt);
+}
+
+QString withoutUnit(double value, double error, const Measure& measure)
+{
+    const RoundedPair pair = roundedTogether(value, error, measure.decimals);
+    return withTrueMinus(fromUtf8(pair.value) + QStringLiteral(" ± ") + fromUtf8(pair.error));
 }
 
 /// The one measure that names a class: which part of the foot lands first.
@@ -29,18 +38,35 @@ QString strikeText(double strike)
 
 } // namespace
 
+ReadingsTable::ReadingsTable(QObject* parent)
+    : QAbstractTableModel(parent), m_order(MeasureOrder::remembered())
+{
+}
+
 void ReadingsTable::setReadings(const std::optional<Readings>& readings)
 {
-    beginResetModel();
     m_readings = readings;
+    renew();
+}
+
+void ReadingsTable::setOrder(const MeasureOrder& order)
+{
+    m_order = order;
+    m_order.remember();
+    renew();
+}
+
+void ReadingsTable::renew()
+{
+    beginResetModel();
     m_rows.clear();
-    for (const Measure& measure : measureTable()) {
+    for (const Measure* measure : m_order.shown()) {
         const bool any =
             m_readings && std::ranges::any_of(m_readings->readings, [&](const auto& r) {
-                return r.measure == measure.id && r.value;
+                return r.measure == measure->id && r.value;
             });
         if (any) {
-            m_rows.push_back(&measure);
+            m_rows.push_back(measure);
         }
     }
     endResetModel();
@@ -67,7 +93,7 @@ const Reading* ReadingsTable::readingAt(const QModelIndex& index) const
 const Summary* ReadingsTable::summaryAt(const QModelIndex& index) const
 {
     const Measure* measure = measureAt(index.row());
-    if (measure == nullptr || index.column() >= meanColumns) {
+    if (measure == nullptr || index.column() >= meanColumns || index.column() == Against) {
         return nullptr;
     }
     const auto foot = footOfColumn(index.column());
@@ -75,6 +101,13 @@ const Summary* ReadingsTable::summaryAt(const QModelIndex& index) const
         return summary.measure == measure->id && summary.foot == foot && summary.n > 0;
     });
     return found == m_readings->summary.end() ? nullptr : &*found;
+}
+
+std::optional<LeftRight> ReadingsTable::leftRightAt(const QModelIndex& index) const
+{
+    const Measure* measure = measureAt(index.row());
+    return measure != nullptr && index.column() == Against ? leftAgainstRight(*m_readings, *measure)
+                                                           : std::nullopt;
 }
 
 int ReadingsTable::rowCount(const QModelIndex& parent) const
@@ -93,31 +126,42 @@ QString ReadingsTable::cellText(const QModelIndex& index) const
 {
     const Measure& measure = *measureAt(index.row());
     if (const Summary* summary = summaryAt(index)) {
-        return numberText(summary->mean, measure.decimals) + QStringLiteral(" ± ") +
-               numberText(summary->se, measure.decimals);
+        return withoutUnit(summary->mean, summary->se, measure);
+    }
+    if (const auto against = leftRightAt(index)) {
+        return withoutUnit(against->difference, against->halfWidth, measure);
     }
     const Reading* reading = readingAt(index);
     if (reading == nullptr || !reading->value) {
         return {};
     }
-    return measure.isClass ? strikeText(*reading->value)
-                           : numberText(*reading->value, measure.decimals);
+    return measure.isClass
+               ? strikeText(*reading->value)
+               : withTrueMinus(fromUtf8(
+                     roundedTogether(*reading->value, reading->se.value_or(0.0), measure.decimals)
+                         .value));
 }
 
-QString ReadingsTable::toolTip(const QModelIndex& index) const
+QString ReadingsTable::told(const QModelIndex& index) const
 {
     const Measure& measure = *measureAt(index.row());
     if (const Summary* summary = summaryAt(index)) {
         return tr("%1: mean of %2 confirmed, %3")
             .arg(fromUtf8(measure.name))
             .arg(summary->n)
-            .arg(valueText(summary->mean, summary->se, measure));
+            .arg(roundedText(summary->mean, summary->se, measure));
+    }
+    if (const auto against = leftRightAt(index)) {
+        return tr("%1: left less right is %2 (95 %), %3")
+            .arg(fromUtf8(measure.name),
+                 roundedText(against->difference, against->halfWidth, measure),
+                 wordFor(against->verdict));
     }
     const Reading* reading = readingAt(index);
     if (reading == nullptr) {
         return {};
     }
-    return reading->value ? valueText(*reading->value, reading->se.value_or(0.0), measure)
+    return reading->value ? roundedText(*reading->value, reading->se, measure)
                           : fromUtf8(reading->reason);
 }
 
@@ -131,13 +175,15 @@ QVariant ReadingsTable::data(const QModelIndex& index, int role) const
         return cellText(index);
     case Qt::ToolTipRole:
     case Qt::AccessibleDescriptionRole:
-        return toolTip(index).toHtmlEscaped();
+        return told(index).toHtmlEscaped();
     case Qt::TextAlignmentRole:
         return static_cast<int>(Qt::AlignRight | Qt::AlignVCenter);
     case Qt::FontRole: {
         const Reading* reading = readingAt(index);
         QFont font;
+        const auto against = leftRightAt(index);
         font.setItalic(reading != nullptr && !reading->confirmed);
+        font.setBold(against && against->verdict == Verdict::ClearChange);
         return font;
     }
     case Qt::ForegroundRole: {
@@ -173,7 +219,8 @@ QVariant ReadingsTable::headerData(int section, Qt::Orientation orientation, int
         return {};
     }
     if (section < meanColumns) {
-        return section == 0 ? tr("Left mean") : (section == 1 ? tr("Right mean") : tr("Mean"));
+        const QStringList names{tr("Left mean"), tr("Right mean"), tr("Left − right"), tr("Mean")};
+        return names[section];
     }
     const auto at = static_cast<std::size_t>(section - meanColumns);
     if (at >= m_readings->steps.size()) {

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/compare/left_right.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/readings.hpp"
+#include "ui/readings/measure_order.hpp"
 
 #include <QAbstractTableModel>
 
@@ -11,18 +13,26 @@
 
 namespace latemile::ui {
 
-/// Measures as rows; as columns the means of left, right and both feet, then a column a step.
+/// Measures as rows in the coach's order; as columns the means of left, right and both feet and
+/// left against right, then a column a step. Values are shown to the place their error deserves.
 class ReadingsTable final : public QAbstractTableModel {
     Q_OBJECT
 public:
-    static constexpr int meanColumns = 3;
-    using QAbstractTableModel::QAbstractTableModel;
+    static constexpr int meanColumns = 4;
+    explicit ReadingsTable(QObject* parent = nullptr);
 
     void setReadings(const std::optional<Readings>& readings);
+    void setOrder(const MeasureOrder& order); ///< and remembers it
+    [[nodiscard]] const MeasureOrder& order() const { return m_order; }
     [[nodiscard]] const Measure* measureAt(int row) const;
     /// The reading of a step's cell, or nothing where there is none.
     [[nodiscard]] const Reading* readingAt(const QModelIndex& index) const;
     [[nodiscard]] const Summary* summaryAt(const QModelIndex& index) const;
+    /// Of a timing's cell in the column of left against right.
+    [[nodiscard]] std::optional<LeftRight> leftRightAt(const QModelIndex& index) const;
+
+    /// The cell in words; empty where there is nothing to say.
+    [[nodiscard]] QString told(const QModelIndex& index) const;
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
@@ -31,9 +41,10 @@ public:
                                       int role) const override;
 
 private:
+    void renew();
     [[nodiscard]] QString cellText(const QModelIndex& index) const;
-    [[nodiscard]] QString toolTip(const QModelIndex& index) const;
 
+    MeasureOrder m_order;
     std::optional<Readings> m_readings;
     std::vector<const Measure*> m_rows; ///< measures with at least one value
 };

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/readings/measure_order.hpp"
+
+#include "ui/text/words.hpp"
+
+#include <QSettings>
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+constexpr auto orderKey = "readings/order";
+constexpr auto hiddenKey = "readings/hidden";
+
+} // namespace
+
+MeasureOrder MeasureOrder::remembered()
+{
+    const QSettings settings;
+    const QStringList hidden = settings.value(QLatin1String(hiddenKey)).toStringList();
+    MeasureOrder order;
+    order.m_order = settings.value(QLatin1String(orderKey)).toStringList();
+    order.m_hidden = QSet<QString>(hidden.begin(), hidden.end());
+    return order;
+}
+
+void MeasureOrder::remember() const
+{
+    QSettings settings;
+    settings.setValue(QLatin1String(orderKey), m_order);
+    settings.setValue(QLatin1String(hiddenKey), QStringList(m_hidden.begin(), m_hidden.end()));
+}
+
+std::vector<const Measure*> MeasureOrder::all() const
+{
+    std::vector<const Measure*> measures;
+    for (const Measure& measure : measureTable()) {
+        measures.push_back(&measure);
+    }
+    // A measure the settings do not know yet is newer than they are: it comes last.
+    const auto place = [this](const Measure* measure) {
+        const auto at = m_order.indexOf(fromUtf8(measure->id));
+        return at < 0 ? m_order.size() : at;
+    };
+    std::ranges::stable_sort(measures, {}, place);
+    return measures;
+}
+
+std::vector<const Measure*> MeasureOrder::shown() const
+{
+    auto measures = all();
+    std::erase_if(measures, [this](const Measure* measure) { return isHidden(*measure); });
+    return measures;
+}
+
+bool MeasureOrder::isHidden(const Measure& measure) const
+{
+    return m_hidden.contains(fromUtf8(measure.id));
+}
+
+void MeasureOrder::setHidden(const Measure& measure, bool hidden)
+{
+    if (hidden) {
+        m_hidden.insert(fromUtf8(measure.id));
+    } else {
+        m_hidden.remove(fromUtf8(measure.id));
+    }
+}
+
+} // namespace latemile::ui
