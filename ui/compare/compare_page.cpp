@@ -2,56 +2,62 @@
 #include "ui/compare/compare_page.hpp"
 
 #include "core/sheet/still_choice.hpp"
+#include "ui/compare/athlete_clips.hpp"
+#include "ui/compare/compare_locks.hpp"
 #include "ui/compare/compare_side.hpp"
 #include "ui/compare/comparison_table.hpp"
 #include "ui/compare/step_phase.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/session_document.hpp"
+#include "ui/marks/cell_plan.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
-#include <QButtonGroup>
-#include <QCheckBox>
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QSlider>
+#include <QSet>
 #include <QSplitter>
 #include <QTableView>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
-#include <cmath>
+#include <set>
 #include <utility>
 
 namespace latemile::ui {
 namespace {
 
-constexpr int phaseParts = 100;
-/// A step of a third of a second is watched a quarter as fast.
-constexpr double secondsAStep = 1.4;
+/// The clip's own ink; where another side has it already, dashed and hollow, and then grey: two
+/// fresh clips must be told apart too.
+FigureInk inkBeside(const std::string& condition, const std::vector<FigureInk>& taken)
+{
+    FigureInk ink = inkOf(condition);
+    const auto isTaken = [&taken](const FigureInk& one) {
+        return std::ranges::find(taken, one) != taken.end();
+    };
+    if (isTaken(ink)) {
+        ink.dashed = !ink.dashed;
+        ink.hollow = ink.dashed;
+    }
+    return isTaken(ink) ? inkOf({}) : ink;
+}
 
 } // namespace
 
 ComparePage::ComparePage(const PageContext& context, QWidget* parent)
-    : QWidget(parent), m_context(context), m_fresh(new CompareSide(this)),
-      m_fatigued(new CompareSide(this))
+    : QWidget(parent), m_context(context),
+      m_clips(new AthleteClips(context.session, this)), m_sides{new CompareSide(this),
+                                                                new CompareSide(this),
+                                                                new CompareSide(this)},
+      m_locks(new CompareLocks(this))
 {
-    auto* pictures = new QWidget(this);
-    auto* pair = new QHBoxLayout;
-    pair->setSpacing(2 * gridStep);
-    pair->addWidget(m_fresh, 1);
-    pair->addWidget(m_fatigued, 1);
-    auto* above = new QVBoxLayout(pictures);
-    above->setContentsMargins(0, 0, 0, 0);
-    above->setSpacing(gridStep);
-    above->addLayout(pair, 1);
-    above->addWidget(buildLocks());
     auto* split = new QSplitter(Qt::Vertical, this);
-    split->addWidget(pictures);
+    split->addWidget(buildPictures());
     split->addWidget(buildTable());
-    split->setSizes({420, 300});
+    split->setSizes({430, 290});
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);
     split->setChildrenCollapsible(false);
@@ -59,55 +65,44 @@ ComparePage::ComparePage(const PageContext& context, QWidget* parent)
     column->setContentsMargins(2 * gridStep, gridStep, 2 * gridStep, 2 * gridStep);
     column->addWidget(split);
 
-    m_tick.setInterval(16);
-    connect(&m_tick, &QTimer::timeout, this, [this] {
-        const double turns = static_cast<double>(m_clock.elapsed()) / 1000.0 / secondsAStep;
-        m_phase->setValue(static_cast<int>(std::fmod(turns, 1.0) * phaseParts));
-    });
-    for (CompareSide* side : {m_fresh, m_fatigued}) {
-        connect(side, &CompareSide::stepChosen, this, &ComparePage::showBoth);
+    for (CompareSide* side : m_sides) {
+        connect(side, &CompareSide::clipChosen, this, &ComparePage::takeClips);
+        connect(side, &CompareSide::stepChosen, this, &ComparePage::showMoment);
+        connect(side, &CompareSide::movedByHand, this, [this, side] { followSight(*side); });
     }
-    connect(&context.session, &SessionDocument::clipsChanged, this, &ComparePage::setClips);
-    setClips();
+    connect(m_locks, &CompareLocks::changed, this, &ComparePage::showMoment);
+    connect(m_locks, &CompareLocks::ghostChanged, this, &ComparePage::tellGhosts);
+    connect(m_clips, &AthleteClips::changed, this, &ComparePage::offerClips);
+    connect(&context.session, &SessionDocument::aboutChanged, this, &ComparePage::compareNow);
+    connect(&context.session, &SessionDocument::clipGoing, this, &ComparePage::letGoOf);
+    connect(m_clips, &AthleteClips::clipGoing, this, &ComparePage::letGoOf);
+    offerClips();
 }
 
-QWidget* ComparePage::buildLocks()
+QWidget* ComparePage::buildPictures()
 {
-    auto* bar = new QWidget(this);
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(gridStep / 2);
-    m_instants = new QButtonGroup(this);
-    for (const auto instant : {Instant::Contact, Instant::MidStance, Instant::ToeOff}) {
-        auto* button = new QToolButton(bar);
-        button->setText(capital(wordFor(instant)));
-        button->setCheckable(true);
-        m_instants->addButton(button, static_cast<int>(instant));
-        row->addWidget(button);
+    auto* pictures = new QWidget(this);
+    auto* pair = new QHBoxLayout;
+    pair->setSpacing(2 * gridStep);
+    for (CompareSide* side : m_sides) {
+        pair->addWidget(side, 1);
     }
-    m_instants->button(static_cast<int>(Instant::Contact))->setChecked(true);
-    m_phase = new QSlider(Qt::Horizontal, bar);
-    m_phase->setRange(0, phaseParts);
-    m_phase->setAccessibleName(tr("Share of the step"));
-    m_phase->setToolTip(tr("Share of the step: both sides are shown at like moments"));
-    m_play = new QToolButton(bar);
-    m_play->setText(tr("Play in step"));
-    m_play->setCheckable(true);
-    m_ghost = new QCheckBox(tr("Ghost of the other"), bar);
-    row->addSpacing(gridStep);
-    row->addWidget(m_play);
-    row->addWidget(m_phase, 1);
-    row->addSpacing(gridStep);
-    row->addWidget(m_ghost);
-    m_ghost->setChecked(true);
-    connect(m_instants, &QButtonGroup::idClicked, this, [this] {
-        setPlaying(false);
-        showBoth();
-    });
-    connect(m_phase, &QSlider::valueChanged, this, &ComparePage::showPhase);
-    connect(m_play, &QToolButton::toggled, this, &ComparePage::setPlaying);
-    connect(m_ghost, &QCheckBox::toggled, this, &ComparePage::tellGhosts);
-    return bar;
+    m_sides[2]->hide();
+    m_third = new QToolButton(pictures);
+    m_third->setText(tr("Third clip"));
+    m_third->setToolTip(tr("Set a third clip against the first"));
+    m_third->setCheckable(true);
+    connect(m_third, &QToolButton::toggled, this, &ComparePage::setThirdShown);
+    auto* below = new QHBoxLayout;
+    below->setSpacing(gridStep);
+    below->addWidget(m_locks, 1);
+    below->addWidget(m_third);
+    auto* column = new QVBoxLayout(pictures);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(gridStep);
+    column->addLayout(pair, 1);
+    column->addLayout(below);
+    return pictures;
 }
 
 QWidget* ComparePage::buildTable()
@@ -117,159 +112,264 @@ QWidget* ComparePage::buildTable()
     m_table = new QTableView(side);
     m_table->setModel(m_model);
     m_table->setShowGrid(false);
+    m_table->setWordWrap(true);
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setAccessibleName(tr("Comparison"));
-    m_table->horizontalHeader()->setStretchLastSection(true);
+    m_table->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     m_table->horizontalHeader()->setHighlightSections(false);
     m_table->verticalHeader()->setHighlightSections(false);
-    m_table->verticalHeader()->setDefaultSectionSize(4 * gridStep);
+    m_table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_told = plainLabel({}, side);
     m_told->setWordWrap(true);
-    m_told->setMinimumHeight(20);
-    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
-            &ComparePage::tellRow);
+    m_measures = new QComboBox(side);
+    m_measures->addItem(tr("Main measures"));
+    m_measures->addItem(tr("All measures"));
+    m_measures->setAccessibleName(tr("Measures compared"));
+    connect(m_measures, &QComboBox::currentIndexChanged, this, &ComparePage::compareNow);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(gridStep);
+    head->addWidget(m_told, 1);
+    head->addWidget(m_measures, 0, Qt::AlignTop);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, gridStep, 0, 0);
     column->setSpacing(gridStep);
-    column->addWidget(m_told);
+    column->addLayout(head);
     column->addWidget(m_table, 1);
     return side;
 }
 
-void ComparePage::setClips()
+QString ComparePage::told() const
 {
-    m_fresh->setClip(m_context.session.clipOf("fresh"));
-    m_fatigued->setClip(m_context.session.clipOf("fatigued"));
-    for (ClipDocument* clip : m_context.session.clips()) {
-        disconnect(clip, nullptr, this, nullptr);
-        connect(clip, &ClipDocument::readingsChanged, this, &ComparePage::compareNow);
-        connect(clip, &ClipDocument::detailsChanged, this, &ComparePage::setClips);
-    }
-    m_chosenOnce = false;
-    compareNow();
-    showBoth();
+    return m_told->text();
 }
 
-/// The step that stands for each clip, the same foot on both sides.
+std::vector<CompareSide*> ComparePage::used() const
+{
+    std::vector<CompareSide*> sides{m_sides[0], m_sides[1]};
+    if (m_third->isChecked()) {
+        sides.push_back(m_sides[2]);
+    }
+    return sides;
+}
+
+void ComparePage::setThirdShown(bool shown)
+{
+    m_third->setChecked(shown);
+    m_sides[2]->setVisible(shown);
+    takeClips();
+}
+
+/// What the coach chose stays; where nothing is chosen yet, this day's fresh and fatigued clip, and
+/// beside them the first that is neither.
+void ComparePage::offerClips()
+{
+    std::set<QString> taken;
+    for (CompareSide* side : m_sides) {
+        side->offer(*m_clips);
+        taken.insert(side->chosen());
+    }
+    const auto first = [&](auto fits) {
+        const auto found = std::ranges::find_if(m_clips->entries(), [&](const auto& entry) {
+            return !taken.contains(entry.key) && fits(entry);
+        });
+        return found == m_clips->entries().end() ? QString() : found->key;
+    };
+    const auto chooseIfNone = [&](CompareSide& side, auto fits) {
+        if (side.chosen().isEmpty()) {
+            const QString key = first(fits);
+            side.choose(key);
+            taken.insert(key);
+        }
+    };
+    using Entry = AthleteClips::Entry;
+    chooseIfNone(*m_sides[0], [](const Entry& e) { return e.ofThisDay && e.condition == "fresh"; });
+    chooseIfNone(*m_sides[1],
+                 [](const Entry& e) { return e.ofThisDay && e.condition == "fatigued"; });
+    chooseIfNone(*m_sides[2], [](const Entry&) { return true; });
+    takeClips();
+}
+
+/// Before a clip goes, nothing here may name it any more.
+void ComparePage::letGoOf(ClipDocument* clip)
+{
+    for (CompareSide* side : m_sides) {
+        if (side->clip() == clip) {
+            side->setClip(nullptr, {});
+        }
+    }
+    std::erase(m_stepsChosenFor, clip);
+    tellGhosts();
+}
+
+void ComparePage::takeClips()
+{
+    std::vector<FigureInk> inks;
+    std::set<QString> keys;
+    for (CompareSide* side : m_sides) {
+        if (side->clip() != nullptr) {
+            disconnect(side->clip(), nullptr, this, nullptr);
+        }
+    }
+    for (CompareSide* side : used()) {
+        ClipDocument* clip = m_clips->clip(side->chosen());
+        inks.push_back(inkBeside(clip == nullptr ? std::string() : clip->clip().condition, inks));
+        side->setClip(clip, inks.back());
+        keys.insert(side->chosen());
+        if (clip != nullptr) {
+            connect(clip, &ClipDocument::readingsChanged, this, &ComparePage::compareNow,
+                    Qt::UniqueConnection);
+            connect(clip, &ClipDocument::opened, this, &ComparePage::showMoment,
+                    Qt::UniqueConnection);
+        }
+    }
+    if (!m_third->isChecked()) {
+        m_sides[2]->setClip(nullptr, {});
+    }
+    tellGhosts();
+    m_clips->keepOnly(keys);
+    compareNow();
+    showMoment();
+}
+
+/// The step that stands for each clip, the same foot on all sides; chosen once a clip, so that the
+/// coach's own choice stays.
 void ComparePage::chooseAlikeSteps()
 {
-    if (m_chosenOnce) {
-        return;
-    }
-    for (CompareSide* side : {m_fresh, m_fatigued}) {
+    for (CompareSide* side : used()) {
         ClipDocument* clip = side->clip();
+        if (std::ranges::find(m_stepsChosenFor, clip) != m_stepsChosenFor.end()) {
+            continue;
+        }
         const Foot near = clip->isNear(Foot::Left) ? Foot::Left : Foot::Right;
         if (const auto step = typicalStep(*clip->readings(), clip->marking(), clip->index(), near,
                                           m_context.session.about().measures)) {
             side->chooseStep(step->number);
         }
     }
-    m_chosenOnce = true;
-    showBoth();
+    m_stepsChosenFor.clear();
+    for (CompareSide* side : used()) {
+        m_stepsChosenFor.push_back(side->clip());
+    }
+    showMoment();
+}
+
+QString ComparePage::whyNothing() const
+{
+    const auto sides = used();
+    for (const CompareSide* side : sides) {
+        if (side->clip() == nullptr) {
+            return tr("A comparison needs a clip on every side: choose one above, or set a clip's "
+                      "condition to fresh or fatigued on the Filming page.");
+        }
+    }
+    for (const CompareSide* side : sides) {
+        if (!side->clip()->fault().isEmpty()) {
+            return side->clip()->fault();
+        }
+        if (!side->clip()->readings()) {
+            return side->clip()->readingsFault().isEmpty() ? tr("Reading the clips…")
+                                                           : side->clip()->readingsFault();
+        }
+    }
+    return {};
+}
+
+QStringList ComparePage::names() const
+{
+    QStringList conditions;
+    QStringList dates;
+    for (const CompareSide* side : used()) {
+        conditions.append(capital(wordForCondition(side->clip()->clip().condition)));
+        dates.append(fromUtf8(side->clip()->readings()->clip.date));
+    }
+    for (QStringList* names : {&conditions, &dates}) {
+        if (QSet<QString>(names->begin(), names->end()).size() == names->size()) {
+            return *names;
+        }
+    }
+    QStringList numbered{tr("First"), tr("Second"), tr("Third")};
+    numbered.resize(conditions.size());
+    return numbered;
 }
 
 void ComparePage::compareNow()
 {
-    const ClipDocument* fresh = m_fresh->clip();
-    const ClipDocument* fatigued = m_fatigued->clip();
-    QString told;
-    if (fresh == nullptr || fatigued == nullptr) {
-        told = tr("A comparison needs one fresh and one fatigued clip.");
-    } else if (!fresh->readings() || !fatigued->readings()) {
-        told =
-            fresh->readingsFault().isEmpty() ? fatigued->readingsFault() : fresh->readingsFault();
-    } else {
-        Comparison comparison = compare(*fresh->readings(), *fatigued->readings());
-        // What could be compared first; the rest stays in sight with its reason.
-        std::ranges::stable_partition(
-            comparison.rows, [](const ComparisonRow& row) { return row.change.has_value(); });
-        m_model->setComparison(std::move(comparison));
-        m_table->resizeColumnsToContents();
-        chooseAlikeSteps();
-        if (m_model->rowCount() == 0) {
-            told = tr("Nothing to compare yet: mark and confirm steps in both clips.");
-        }
-    }
+    QString told = whyNothing();
+    std::vector<Comparison> comparisons;
+    QStringList sides;
     if (told.isEmpty()) {
-        m_table->selectRow(0);
-    } else {
-        m_told->setText(told);
+        sides = names();
+        const Readings& first = *m_sides[0]->clip()->readings();
+        for (qsizetype at = 1; at < sides.size(); ++at) {
+            const std::string a = sides.front().toLower().toStdString();
+            const std::string b = sides.at(at).toLower().toStdString();
+            comparisons.push_back(compare(first,
+                                          *used()[static_cast<std::size_t>(at)]->clip()->readings(),
+                                          {.first = a, .second = b}));
+        }
+        chooseAlikeSteps();
+    }
+    const auto& chosen = m_context.session.about().measures;
+    const bool all = m_measures->currentIndex() == 1;
+    m_model->setComparisons(std::move(comparisons), sides,
+                            all ? std::vector<std::string>{}
+                                : (chosen.empty() ? defaultMeasures() : chosen));
+    if (told.isEmpty() && m_model->rowCount() == 0) {
+        told = tr("Nothing to compare yet: mark and confirm steps in the clips.");
+    }
+    m_told->setText(told);
+    auto* header = m_table->horizontalHeader();
+    for (int column = 0; column < m_model->columnCount(); ++column) {
+        header->setSectionResizeMode(column, column == m_model->wordsColumn()
+                                                 ? QHeaderView::Stretch
+                                                 : QHeaderView::ResizeToContents);
     }
 }
 
-/// A row's words in full: the column has room for their beginning.
-void ComparePage::tellRow(const QModelIndex& index)
+void ComparePage::showMoment()
 {
-    const auto& rows = m_model->comparison().rows;
-    if (index.isValid() && index.row() < static_cast<int>(rows.size())) {
-        const ComparisonRow& row = rows[static_cast<std::size_t>(index.row())];
-        m_told->setText(fromUtf8(row.sentence) + u' ' + fromUtf8(row.reason));
-        setProperty("helpTopic", fromUtf8(row.measure));
-    }
-}
-
-void ComparePage::showInstant(Instant instant)
-{
-    for (CompareSide* side : {m_fresh, m_fatigued}) {
+    const auto instant = m_locks->instant();
+    for (CompareSide* side : used()) {
         const Step* step = side->step();
-        side->showFrame(step == nullptr ? std::nullopt
-                                        : frameOf(*step, instant, side->clip()->index()));
+        if (step == nullptr || !side->clip()->isOpen()) {
+            side->showFrame(std::nullopt);
+            continue;
+        }
+        const FrameIndex& index = side->clip()->index();
+        side->showFrame(instant ? frameOf(*step, *instant, index)
+                                : frameAtPhase(*step, m_locks->phase(), index));
     }
     tellGhosts();
 }
 
-void ComparePage::showPhase()
-{
-    if (QAbstractButton* button = m_instants->checkedButton()) {
-        m_instants->setExclusive(false);
-        button->setChecked(false);
-        m_instants->setExclusive(true);
-    }
-    for (CompareSide* side : {m_fresh, m_fatigued}) {
-        const Step* step = side->step();
-        side->showFrame(step == nullptr ? std::nullopt
-                                        : frameAtPhase(*step, m_phase->value() / double{phaseParts},
-                                                       side->clip()->index()));
-    }
-    tellGhosts();
-}
-
-void ComparePage::showBoth()
-{
-    if (m_instants->checkedId() >= 0) {
-        showInstant(static_cast<Instant>(m_instants->checkedId()));
-    } else {
-        showPhase();
-    }
-}
-
+/// The first figure is the ghost on all others, and the second on the first.
 void ComparePage::tellGhosts()
 {
-    const auto shown = [](const CompareSide& side) -> std::optional<CompareTool::Shown> {
-        return side.clip() != nullptr && side.frame()
-                   ? std::optional(CompareTool::Shown{side.clip(), *side.frame()})
-                   : std::nullopt;
-    };
-    const bool on = m_ghost->isChecked();
-    m_fresh->setGhost(on ? shown(*m_fatigued) : std::nullopt);
-    m_fatigued->setGhost(on ? shown(*m_fresh) : std::nullopt);
+    m_sides[0]->setGhost(m_sides[1]->shown(), m_locks->ghost());
+    m_sides[1]->setGhost(m_sides[0]->shown(), m_locks->ghost());
+    m_sides[2]->setGhost(m_sides[0]->shown(), m_locks->ghost());
 }
 
-void ComparePage::setPlaying(bool playing)
+void ComparePage::followSight(const CompareSide& moved)
 {
-    m_play->setChecked(playing);
-    if (playing) {
-        m_clock.start();
-        m_tick.start();
-    } else {
-        m_tick.stop();
+    const auto sight = moved.sightInCm();
+    for (CompareSide* side : used()) {
+        if (side != &moved && sight) {
+            side->setSightInCm(*sight);
+        }
     }
+}
+
+void ComparePage::showEvent(QShowEvent*)
+{
+    // Another day's session may have been edited since.
+    m_clips->renew();
 }
 
 void ComparePage::hideEvent(QHideEvent*)
 {
-    setPlaying(false);
+    m_locks->setPlaying(false);
 }
 
 } // namespace latemile::ui

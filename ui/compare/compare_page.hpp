@@ -4,60 +4,68 @@
 #include "core/marks/steps.hpp"
 #include "ui/page/page_context.hpp"
 
-#include <QElapsedTimer>
-#include <QTimer>
+#include <QStringList>
 #include <QWidget>
 
-class QButtonGroup;
-class QCheckBox;
+#include <array>
+#include <vector>
+
+class QComboBox;
 class QLabel;
-class QSlider;
 class QTableView;
 class QToolButton;
 
 namespace latemile::ui {
 
+class AthleteClips;
+class ClipDocument;
+class CompareLocks;
 class CompareSide;
 class ComparisonTable;
 
-/// Fresh against fatigued: two pictures at the same instant or the same share of a step, and the
-/// comparison below.
+/// Fresh against fatigued, or any two or three clips of the athlete: pictures at the same instant
+/// or the same share of a step, and the comparison below. The first clip is what the others are set
+/// against.
 class ComparePage final : public QWidget {
     Q_OBJECT
 public:
     explicit ComparePage(const PageContext& context, QWidget* parent = nullptr);
 
     [[nodiscard]] const ComparisonTable& comparison() const { return *m_model; }
+    [[nodiscard]] QTableView& table() const { return *m_table; }
+    [[nodiscard]] CompareSide& side(std::size_t at) const { return *m_sides.at(at); }
+    [[nodiscard]] QString told() const;
+    void setThirdShown(bool shown);
 
 protected:
+    void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
 
 private:
-    QWidget* buildLocks();
+    QWidget* buildPictures();
     QWidget* buildTable();
-    void setClips();
+    void offerClips();
+    void letGoOf(ClipDocument* clip);
+    void takeClips();
     void chooseAlikeSteps();
     void compareNow();
-    void tellRow(const QModelIndex& index);
-    void showInstant(Instant instant);
-    void showPhase();
-    void showBoth();
+    [[nodiscard]] QString whyNothing() const;
+    [[nodiscard]] std::vector<CompareSide*> used() const; ///< sides in sight
+    [[nodiscard]] QStringList names() const;
+    void showMoment();
     void tellGhosts();
-    void setPlaying(bool playing);
+    void followSight(const CompareSide& moved);
 
     PageContext m_context;
-    CompareSide* m_fresh;
-    CompareSide* m_fatigued;
-    QButtonGroup* m_instants{};
-    QSlider* m_phase{};
-    QToolButton* m_play{};
-    QCheckBox* m_ghost{};
+    AthleteClips* m_clips;
+    std::array<CompareSide*, 3> m_sides;
+    CompareLocks* m_locks;
+    QToolButton* m_third{};
+    QComboBox* m_measures{};
     QLabel* m_told{};
     ComparisonTable* m_model{};
     QTableView* m_table{};
-    QTimer m_tick;
-    QElapsedTimer m_clock;
-    bool m_chosenOnce{};
+    std::vector<const ClipDocument*> m_stepsChosenFor;
 };
 
 } // namespace latemile::ui

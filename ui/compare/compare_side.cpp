@@ -2,9 +2,11 @@
 #include "ui/compare/compare_side.hpp"
 
 #include "core/scene/plane.hpp"
+#include "ui/compare/athlete_clips.hpp"
+#include "ui/compare/ink_swatch.hpp"
 #include "ui/document/clip_document.hpp"
-#include "ui/page/clip_switch.hpp"
 #include "ui/page/labels.hpp"
+#include "ui/picture/athlete_part.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/text/numbers.hpp"
@@ -13,43 +15,41 @@
 
 #include <QComboBox>
 #include <QHBoxLayout>
-#include <QStyle>
 #include <QVBoxLayout>
 
 namespace latemile::ui {
-namespace {
-
-// Around the hip, centimetres: room for a tall runner's head and a leg stretched behind.
-constexpr double ahead = 95;
-constexpr double behind = 95;
-constexpr double above = 95;
-constexpr double below = 105;
-
-} // namespace
 
 CompareSide::CompareSide(QWidget* parent)
     : QWidget(parent), m_player(new Player(this)), m_view(new FrameView(this)),
-      m_name(headingLabel({}, this)), m_steps(new QComboBox(this)), m_place(quietLabel({}, this))
+      m_swatch(new InkSwatch(this)), m_clips(new QComboBox(this)), m_steps(new QComboBox(this)),
+      m_place(quietLabel({}, this))
 {
     m_view->setTool(&m_tool);
     m_view->setMinimumSize(240, 200);
+    m_clips->setAccessibleName(tr("Clip"));
+    m_clips->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_clips->setMinimumContentsLength(18);
+    m_clips->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     m_steps->setAccessibleName(tr("Step"));
+    m_steps->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     auto* head = new QHBoxLayout;
     head->setSpacing(gridStep);
-    head->addWidget(m_name);
+    head->addWidget(m_swatch);
+    head->addWidget(m_clips, 1);
     head->addWidget(m_steps);
-    head->addStretch();
-    head->addWidget(m_place);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(gridStep);
+    column->setSpacing(gridStep / 2);
     column->addLayout(head);
     column->addWidget(m_view, 1);
+    column->addWidget(m_place);
     connect(m_player, &Player::frameShown, this, [this](const Frame& frame) {
         m_view->setFrame(frame);
         cutToAthlete();
     });
     connect(m_player, &Player::lateChanged, m_view, &FrameView::setLate);
+    connect(m_view, &FrameView::movedByHand, this, &CompareSide::movedByHand);
+    connect(m_clips, &QComboBox::activated, this, &CompareSide::clipChosen);
     connect(m_steps, &QComboBox::activated, this, &CompareSide::stepChosen);
 }
 
@@ -58,32 +58,51 @@ CompareSide::~CompareSide()
     m_view->setTool(nullptr);
 }
 
-void CompareSide::setClip(ClipDocument* clip)
+void CompareSide::offer(const AthleteClips& clips)
 {
+    const QString before = chosen();
+    m_clips->clear();
+    for (const AthleteClips::Entry& entry : clips.entries()) {
+        m_clips->addItem(entry.name, entry.key);
+    }
+    choose(before);
+}
+
+void CompareSide::choose(const QString& key)
+{
+    m_clips->setCurrentIndex(m_clips->findData(key));
+    m_clips->setToolTip(m_clips->currentText());
+}
+
+QString CompareSide::chosen() const
+{
+    return m_clips->currentData().toString();
+}
+
+void CompareSide::setClip(ClipDocument* clip, const FigureInk& ink)
+{
+    m_ink = ink;
+    m_swatch->setInk(ink);
+    if (clip == m_clip && clip != nullptr) {
+        return;
+    }
     if (m_clip) {
         disconnect(m_clip, nullptr, this, nullptr);
+        disconnect(m_clip, nullptr, m_view, nullptr);
     }
     m_clip = clip;
     m_player->setClip(clip);
     m_frame.reset();
-    m_tool.setOwn({});
-    if (clip == nullptr) {
-        m_name->clear();
-        m_view->setMessage(tr("No clip of this condition yet: set it on the Filming page."));
-        fillSteps();
-        return;
-    }
-    m_name->setText(clipName(*clip));
-    m_name->setProperty("condition", QString::fromStdString(clip->clip().condition));
-    m_name->style()->unpolish(m_name);
-    m_name->style()->polish(m_name);
-    connect(clip, &ClipDocument::stancesChanged, this, [this] {
-        fillSteps();
-        emit stepChosen();
-    });
-    connect(clip, &ClipDocument::failed, m_view, &FrameView::setMessage);
-    if (!clip->fault().isEmpty()) {
-        m_view->setMessage(clip->fault());
+    m_cutFor.reset();
+    m_tool.setOwn(std::nullopt);
+    m_tool.setGhost(std::nullopt, GhostAt::None);
+    m_view->setMessage(clip == nullptr ? tr("Choose a clip above.") : clip->fault());
+    if (clip != nullptr) {
+        connect(clip, &ClipDocument::stancesChanged, this, [this] {
+            fillSteps();
+            emit stepChosen();
+        });
+        connect(clip, &ClipDocument::failed, m_view, &FrameView::setMessage);
     }
     fillSteps();
 }
@@ -117,53 +136,99 @@ void CompareSide::chooseStep(StepNumber number)
 
 void CompareSide::showFrame(std::optional<FrameNumber> frame)
 {
-    m_frame = frame;
-    if (!m_clip || !m_clip->isOpen() || !frame) {
-        m_place->clear();
-        return;
+    m_frame = m_clip && m_clip->isOpen() ? frame : std::nullopt;
+    m_tool.setOwn(shown());
+    if (m_frame) {
+        m_player->goTo(*m_frame);
+        cutToAthlete();
     }
-    m_tool.setOwn({m_clip, *frame});
-    m_player->goTo(*frame);
-    const Step* shown = step();
-    m_place->setText(shown == nullptr ? QString()
-                                      : tr("%1 after contact")
-                                            .arg(millisecondsText(m_clip->index().time(*frame) -
-                                                                  shown->contact)));
+    tellPlace();
     m_view->update();
 }
 
-void CompareSide::setGhost(std::optional<CompareTool::Shown> ghost)
+std::optional<CompareTool::Shown> CompareSide::shown() const
 {
-    m_tool.setGhost(ghost);
+    return m_clip && m_frame ? std::optional(CompareTool::Shown{m_clip, *m_frame, m_ink})
+                             : std::nullopt;
+}
+
+void CompareSide::setGhost(const std::optional<CompareTool::Shown>& ghost, GhostAt at)
+{
+    m_tool.setGhost(ghost, at);
+    tellPlace();
     m_view->update();
+}
+
+void CompareSide::tellPlace()
+{
+    QStringList told;
+    const Step* shownStep = step();
+    if (m_clip && m_frame && shownStep != nullptr) {
+        told.append(
+            tr("%1 after contact")
+                .arg(millisecondsText(m_clip->index().time(*m_frame) - shownStep->contact)));
+        if (m_cut.isEmpty()) {
+            told.append(tr("no scale: not cut alike"));
+        }
+    } else if (m_clip && m_clip->isOpen()) {
+        told.append(m_clip->steps().empty() ? tr("no step marked yet")
+                                            : tr("not marked on this step"));
+    }
+    if (const QString fault = m_tool.ghostFault(); !fault.isEmpty()) {
+        told.append(fault);
+    }
+    m_place->setText(told.join(QStringLiteral("  ·  ")));
 }
 
 /// The cut is taken at the step's contact and kept through the step, so that the athlete moves and
-/// the ground does not.
+/// the ground does not; and it stays where the coach zoomed until another step is chosen.
 void CompareSide::cutToAthlete()
 {
-    const Step* shown = step();
-    if (shown == nullptr) {
+    const Step* shownStep = step();
+    if (shownStep == nullptr || !m_clip->isOpen()) {
         return;
+    }
+    const auto now = std::pair<const ClipDocument*, StepNumber>(m_clip, shownStep->number);
+    if (m_cutFor == now) {
+        return;
+    }
+    m_cutFor = now;
+    const auto contact = frameOf(*shownStep, Instant::Contact, m_clip->index());
+    m_cut = contact ? athletePart(*m_clip, *contact).value_or(QRectF()) : QRectF();
+    if (m_cut.isEmpty()) {
+        m_view->fit();
+    } else {
+        m_view->fitPart(m_cut);
+    }
+}
+
+std::optional<double> CompareSide::pixelsPerCm() const
+{
+    if (!m_clip || m_cut.isEmpty()) {
+        return std::nullopt;
     }
     const auto plane = Plane::from(m_clip->scene());
-    if (!plane) {
-        return;
+    if (!plane || !plane->hasScale()) {
+        return std::nullopt;
     }
-    const Mark* hip = nullptr;
-    for (const auto instant : {Instant::MidStance, Instant::Contact, Instant::ToeOff}) {
-        const auto frame = frameOf(*shown, instant, m_clip->index());
-        hip = frame && hip == nullptr
-                  ? m_clip->marking().find({*frame, BodySide::Near, Landmark::Hip})
-                  : hip;
+    return 1.0 / plane->cmPerPixel({m_cut.center().x(), m_cut.center().y()});
+}
+
+std::optional<QRectF> CompareSide::sightInCm() const
+{
+    const auto scale = pixelsPerCm();
+    if (!scale) {
+        return std::nullopt;
     }
-    if (hip == nullptr) {
-        return;
+    const QRectF sight = m_view->partInSight();
+    return QRectF((sight.topLeft() - m_cut.center()) / *scale, sight.size() / *scale);
+}
+
+void CompareSide::setSightInCm(const QRectF& sight)
+{
+    if (const auto scale = pixelsPerCm()) {
+        m_view->fitPart(QRectF(m_cut.center() + sight.topLeft() * *scale, sight.size() * *scale));
     }
-    const PlanePoint centre = plane->toPlane(hip->at);
-    const PixelPoint a = plane->toPixel({centre.x - behind, centre.y + above});
-    const PixelPoint b = plane->toPixel({centre.x + ahead, centre.y - below});
-    m_view->fitPart(QRectF(QPointF(a.u, a.v), QPointF(b.u, b.v)).normalized());
 }
 
 } // namespace latemile::ui

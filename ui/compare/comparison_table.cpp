@@ -11,73 +11,153 @@
 #include <QGuiApplication>
 #include <QPalette>
 
+#include <algorithm>
+#include <array>
 #include <utility>
 
 namespace latemile::ui {
 namespace {
 
-enum Column { Fresh, Fatigued, Change, Word, Why, Columns };
+constexpr int columnsOfOther = 3; ///< mean, change, verdict
+
+QString dash()
+{
+    return QStringLiteral("–");
+}
 
 QString sideText(const SideOfRow& side, const Measure& measure)
 {
-    if (!side.mean) {
-        return QStringLiteral("–");
-    }
-    return ComparisonTable::tr("%1, n %2").arg(valueText(*side.mean, measure)).arg(side.n);
+    return side.mean
+               ? ComparisonTable::tr("%1, n %2").arg(valueText(*side.mean, measure)).arg(side.n)
+               : dash();
 }
 
 QString changeText(const ComparisonRow& row, const Measure& measure)
 {
-    if (!row.change) {
-        return QStringLiteral("–");
-    }
-    const auto pair = roundedTogether(*row.change, row.halfWidth.value_or(0.0), measure.decimals);
-    QString text = fromUtf8(pair.value);
-    text = (*row.change > 0 ? QStringLiteral("+") : QString()) + text;
-    if (row.halfWidth) {
-        text += QStringLiteral(" ± ") + fromUtf8(pair.error);
-    }
-    const bool close = measure.unit == Unit::Degree || measure.unit == Unit::None;
-    return text.replace(u'-', QChar(0x2212)) + (close ? QString() : QStringLiteral(" ")) +
-           unitText(measure.unit);
+    return row.change ? (*row.change > 0 ? QStringLiteral("+") : QString()) +
+                            roundedText(*row.change, row.halfWidth, measure)
+                      : dash();
 }
 
-QString cellText(const ComparisonRow& row, const Measure& measure, int column)
+QString verdictText(const ComparisonRow& row)
 {
-    switch (column) {
-    case Fresh:
-        return sideText(row.fresh, measure);
-    case Fatigued:
-        return sideText(row.fatigued, measure);
-    case Change:
-        return changeText(row, measure);
-    case Word:
-        return (row.verdict == Verdict::ClearChange ? QStringLiteral("● ") : QStringLiteral("○ ")) +
-               wordFor(row.verdict);
-    case Why:
-        return row.reason.empty() ? fromUtf8(row.sentence) : fromUtf8(row.reason);
-    default:
-        return {};
-    }
+    return (row.verdict == Verdict::ClearChange ? QStringLiteral("● ") : QStringLiteral("○ ")) +
+           wordFor(row.verdict);
+}
+
+bool isClear(const std::optional<ComparisonRow>& row)
+{
+    return row && row->verdict == Verdict::ClearChange;
+}
+
+bool hasChange(const ComparisonTable::Row& row)
+{
+    return std::ranges::any_of(row.against, [](const auto& one) { return one && one->change; });
 }
 
 } // namespace
 
-void ComparisonTable::setComparison(Comparison comparison)
+void ComparisonTable::setComparisons(std::vector<Comparison> comparisons, const QStringList& names,
+                                     const std::vector<std::string>& measures)
 {
     beginResetModel();
-    m_comparison = std::move(comparison);
+    m_names = names;
+    m_rows.clear();
+    for (std::size_t at = 0; at < comparisons.size(); ++at) {
+        for (ComparisonRow& one : comparisons[at].rows) {
+            if (!measures.empty() && std::ranges::find(measures, one.measure) == measures.end()) {
+                continue;
+            }
+            auto row = std::ranges::find_if(m_rows, [&](const Row& known) {
+                return known.measure == one.measure && known.foot == one.foot;
+            });
+            if (row == m_rows.end()) {
+                row = m_rows.insert(row, {one.measure, one.foot, {}});
+                row->against.resize(comparisons.size());
+            }
+            row->against[at] = std::move(one);
+        }
+    }
+    // What could be compared first; the rest stays in sight with its reason.
+    std::ranges::stable_partition(m_rows, hasChange);
     endResetModel();
 }
 
 int ComparisonTable::rowCount(const QModelIndex& parent) const
 {
-    return parent.isValid() ? 0 : static_cast<int>(m_comparison.rows.size());
+    return parent.isValid() ? 0 : static_cast<int>(m_rows.size());
 }
 
 int ComparisonTable::columnCount(const QModelIndex& parent) const
 {
-    return parent.isValid() ? 0 : Columns;
+    return parent.isValid() || m_names.size() < 2
+               ? 0
+               : 2 + columnsOfOther * (static_cast<int>(m_names.size()) - 1);
+}
+
+ComparisonTable::Column ComparisonTable::columnAt(int section) const
+{
+    if (section == 0) {
+        return {Column::Kind::FirstMean, 0};
+    }
+    if (section == wordsColumn()) {
+        return {Column::Kind::Words, 0};
+    }
+    constexpr std::array kinds{Column::Kind::OtherMean, Column::Kind::Change,
+                               Column::Kind::Verdict};
+    const int at = section - 1;
+    return {kinds[static_cast<std::size_t>(at % columnsOfOther)],
+            static_cast<std::size_t>(at / columnsOfOther)};
+}
+
+QString ComparisonTable::words(const Row& row) const
+{
+    QStringList told;
+    for (std::size_t at = 0; at < row.against.size(); ++at) {
+        const auto& one = row.against[at];
+        const std::string& text = !one                  ? std::string()
+                                  : one->reason.empty() ? one->sentence
+                                                        : one->reason;
+        if (one && row.against.size() > 1) {
+            told.append(m_names.at(static_cast<qsizetype>(at) + 1) + QStringLiteral(": ") +
+                        fromUtf8(text));
+        } else if (one) {
+            told.append(fromUtf8(text));
+        }
+    }
+    return told.join(u'\n');
+}
+
+QString ComparisonTable::cellText(const Row& row, const Column& column) const
+{
+    const Measure* measure = findMeasure(row.measure);
+    if (column.kind == Column::Kind::Words) {
+        return words(row);
+    }
+    if (column.kind == Column::Kind::FirstMean) {
+        const auto known =
+            std::ranges::find_if(row.against, &std::optional<ComparisonRow>::has_value);
+        return known == row.against.end() ? dash() : sideText((*known)->fresh, *measure);
+    }
+    const auto& one = row.against[column.comparison];
+    if (!one) {
+        return dash();
+    }
+    switch (column.kind) {
+    case Column::Kind::OtherMean:
+        return sideText(one->fatigued, *measure);
+    case Column::Kind::Change:
+        return changeText(*one, *measure);
+    default:
+        return verdictText(*one);
+    }
+}
+
+QString ComparisonTable::rowName(const Row& row) const
+{
+    const Measure* measure = findMeasure(row.measure);
+    const QString name = measure == nullptr ? fromUtf8(row.measure) : fromUtf8(measure->name);
+    return row.foot ? name + QStringLiteral(", ") + wordFor(*row.foot) : name;
 }
 
 QVariant ComparisonTable::data(const QModelIndex& index, int role) const
@@ -85,28 +165,27 @@ QVariant ComparisonTable::data(const QModelIndex& index, int role) const
     if (!index.isValid()) {
         return {};
     }
-    const ComparisonRow& row = m_comparison.rows[static_cast<std::size_t>(index.row())];
-    const Measure* measure = findMeasure(row.measure);
-    if (measure == nullptr) {
-        return {};
-    }
+    const Row& row = m_rows[static_cast<std::size_t>(index.row())];
+    const Column column = columnAt(index.column());
+    const bool text = column.kind == Column::Kind::Words;
+    const bool left = text || column.kind == Column::Kind::Verdict;
+    const bool clear = text || column.kind == Column::Kind::FirstMean
+                           ? std::ranges::any_of(row.against, isClear)
+                           : isClear(row.against[column.comparison]);
     const Tokens tokens = tokensOf(QGuiApplication::palette());
     switch (role) {
     case Qt::DisplayRole:
-        return cellText(row, *measure, index.column());
-    case Qt::ToolTipRole:
-        return (fromUtf8(row.sentence) + u' ' + fromUtf8(row.reason)).toHtmlEscaped();
+        return findMeasure(row.measure) == nullptr ? QString() : cellText(row, column);
     case Qt::TextAlignmentRole:
-        return static_cast<int>((index.column() < Word ? Qt::AlignRight : Qt::AlignLeft) |
-                                Qt::AlignVCenter);
+        return static_cast<int>((left ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     case Qt::FontRole: {
         QFont font;
-        font.setBold(row.verdict == Verdict::ClearChange &&
-                     (index.column() == Word || index.column() == Change));
+        font.setBold(clear &&
+                     (column.kind == Column::Kind::Verdict || column.kind == Column::Kind::Change));
         return font;
     }
     case Qt::ForegroundRole:
-        return row.verdict == Verdict::ClearChange ? tokens.text : tokens.quiet;
+        return clear ? tokens.text : tokens.quiet;
     default:
         return {};
     }
@@ -115,37 +194,38 @@ QVariant ComparisonTable::data(const QModelIndex& index, int role) const
 QVariant ComparisonTable::headerData(int section, Qt::Orientation orientation, int role) const
 {
     if (orientation == Qt::Vertical) {
-        if (role != Qt::DisplayRole || section >= rowCount()) {
-            return role == Qt::TextAlignmentRole
-                       ? QVariant(static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter))
-                       : QVariant();
+        if (role == Qt::TextAlignmentRole) {
+            return static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter);
         }
-        const ComparisonRow& row = m_comparison.rows[static_cast<std::size_t>(section)];
-        const Measure* measure = findMeasure(row.measure);
-        const QString name = measure == nullptr ? fromUtf8(row.measure) : fromUtf8(measure->name);
-        return row.foot ? name + QStringLiteral(", ") + wordFor(*row.foot) : name;
+        return role == Qt::DisplayRole && section < rowCount()
+                   ? QVariant(rowName(m_rows[static_cast<std::size_t>(section)]))
+                   : QVariant();
     }
+    if (section < 0 || section >= columnCount()) {
+        return {};
+    }
+    const Column column = columnAt(section);
     if (role == Qt::TextAlignmentRole) {
-        return static_cast<int>((section < Word ? Qt::AlignRight : Qt::AlignLeft) |
-                                Qt::AlignVCenter);
+        const bool left =
+            column.kind == Column::Kind::Words || column.kind == Column::Kind::Verdict;
+        return static_cast<int>((left ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     }
     if (role != Qt::DisplayRole) {
         return {};
     }
-    switch (section) {
-    case Fresh:
-        return tr("Fresh");
-    case Fatigued:
-        return tr("Fatigued");
-    case Change:
+    switch (column.kind) {
+    case Column::Kind::FirstMean:
+        return m_names.front();
+    case Column::Kind::OtherMean:
+        return m_names.at(static_cast<qsizetype>(column.comparison) + 1);
+    case Column::Kind::Change:
         return tr("Change, 95 %");
-    case Word:
+    case Column::Kind::Verdict:
         return tr("Verdict");
-    case Why:
-        return tr("In words");
-    default:
-        return {};
+    case Column::Kind::Words:
+        break;
     }
+    return tr("In words");
 }
 
 } // namespace latemile::ui

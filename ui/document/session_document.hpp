@@ -54,6 +54,9 @@ public:
     /// Written to athlete.json at once: several sessions share it.
     Athlete replaceAthlete(Athlete athlete);
 
+    /// What the athlete's measures are to a clip, for one of another day too.
+    void tellAthlete(ClipDocument& clip) const;
+
 signals:
     void clipsChanged();
     void clipGoing(latemile::ui::ClipDocument* clip); ///< still whole, for views to let go of
@@ -63,8 +66,6 @@ signals:
 
 private:
     SessionDocument(std::filesystem::path folder, Session session, Athlete athlete);
-    void tellAthlete(ClipDocument& clip) const;
-
     const std::filesystem::path m_folder;
     Athlete m_athlete;
     SessionAbout m_about;

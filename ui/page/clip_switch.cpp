@@ -15,12 +15,17 @@ namespace latemile::ui {
 
 QString clipName(const ClipDocument& clip)
 {
-    QString name = capital(wordForCondition(clip.clip().condition));
-    if (clip.clip().minute) {
-        name += ClipSwitch::tr(", minute %1").arg(numberText(*clip.clip().minute, 0));
+    return clipName(clip.clip());
+}
+
+QString clipName(const SessionClip& clip)
+{
+    QString name = capital(wordForCondition(clip.condition));
+    if (clip.minute) {
+        name += ClipSwitch::tr(", minute %1").arg(numberText(*clip.minute, 0));
     }
-    if (!isSideView(clip.scene().view)) {
-        name += QStringLiteral(", ") + wordFor(clip.scene().view);
+    if (!isSideView(clip.scene.view)) {
+        name += QStringLiteral(", ") + wordFor(clip.scene.view);
     }
     return name;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/store/session.hpp"
 #include "ui/page/page_context.hpp"
 
 #include <QString>
@@ -30,5 +31,6 @@ private:
 
 /// "Fresh, minute 6, left side".
 [[nodiscard]] QString clipName(const ClipDocument& clip);
+[[nodiscard]] QString clipName(const SessionClip& clip);
 
 } // namespace latemile::ui
