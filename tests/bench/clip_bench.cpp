@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Times the reading of clips against plain libav loops of the same decoder, threads and
-// conversion, in one run. The clip is made once: 1920 x 1080, 240 frames/s, H.264, a key frame
-// every 60, two seconds.
+// conversion, in one run.
 #include "core/clip/clip_reader.hpp"
 #include "core/clip/frame_source.hpp"
 #include "core/clip/libav_owners.hpp"
+#include "tests/bench/bench_clip.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -20,47 +20,12 @@ using namespace latemile;
 
 namespace {
 
-constexpr std::int64_t frames = 480;
-constexpr std::int64_t group = 60;
-
 double millisecondsOf(const std::function<void()>& work)
 {
     const auto start = std::chrono::steady_clock::now();
     work();
     return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start)
         .count();
-}
-
-double quantile(std::vector<double> values, double part)
-{
-    std::sort(values.begin(), values.end());
-    return values[static_cast<std::size_t>(part * static_cast<double>(values.size() - 1))];
-}
-
-[[noreturn]] void stop(const char* sentence)
-{
-    std::fprintf(stderr, "%s\n", sentence);
-    std::exit(1);
-}
-
-std::filesystem::path benchClip()
-{
-    const std::filesystem::path file =
-        std::filesystem::path(LATEMILE_BINARY_DIR) / "bench_1080p240.mp4";
-    if (std::filesystem::exists(file)) {
-        return file;
-    }
-    const auto half = file.string() + ".half.mp4";
-    const std::string command =
-        "ffmpeg -nostdin -v error -y -f lavfi -i testsrc2=size=1920x1080:rate=240 -vf "
-        "noise=alls=6:allf=t -frames:v 480 -pix_fmt yuv420p -c:v libx264 -preset veryfast -bf 2 "
-        "-g 60 -keyint_min 60 -sc_threshold 0 -crf 26 '" +
-        half + "'";
-    if (std::system(command.c_str()) != 0) {
-        stop("The ffmpeg program cannot make the clip.");
-    }
-    std::filesystem::rename(half, file);
-    return file;
 }
 
 /// What anyone would write with libav: the yardstick.
