@@ -112,7 +112,7 @@ bool MarkTool::press(PixelPoint at, const PictureMap& map, Qt::KeyboardModifiers
         return true;
     }
     if (placing) {
-        m_flow.placePending(at);
+        m_flow.placePending(at); // nothing on a late picture, and no panning either
         return true;
     }
     m_flow.choose(std::nullopt);

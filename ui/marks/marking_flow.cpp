@@ -38,6 +38,7 @@ void MarkingFlow::setClip(ClipDocument* clip)
         disconnect(m_clip, nullptr, this, nullptr);
     }
     m_clip = clip;
+    m_shown.reset();
     if (m_clip) {
         connect(m_clip, &ClipDocument::markChanged, this, [this] {
             findOddBones();
@@ -224,7 +225,7 @@ void MarkingFlow::setCursor(PixelPoint at)
 void MarkingFlow::placePending(PixelPoint at)
 {
     const auto landmark = pending();
-    if (!landmark) {
+    if (!landmark || m_shown != frame()) {
         return;
     }
     const MarkKey key{*frame(), BodySide::Near, *landmark};

@@ -52,6 +52,9 @@ public:
     [[nodiscard]] PixelPoint cursor() const { return m_cursor; }
     void setCursor(PixelPoint at);
 
+    /// The frame the picture shows. Another than the cell's own, a late one, takes no mark: it
+    /// would be set by the sight of the wrong picture.
+    void setShown(FrameNumber frame) { m_shown = frame; }
     void placePending(PixelPoint at);
     void nudge(double du, double dv); ///< the chosen mark, or the crosshair
     void beginGesture() { ++m_gesture; }
@@ -85,6 +88,7 @@ private:
     std::vector<OddBone> m_oddBones;
     std::vector<RhythmFault> m_rhythmFaults;
     std::optional<MarkKey> m_chosen;
+    std::optional<FrameNumber> m_shown;
     PixelPoint m_cursor{};
     bool m_cursorFromPointer{};
     int m_gesture{};

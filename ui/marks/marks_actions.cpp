@@ -153,20 +153,31 @@ void MarksActions::moveInstant(MarksPage& page, int way)
     }
 }
 
+/// The step of the cell at hand, else the one the frame shown lies in.
 void MarksActions::loopStep(MarksPage& page)
 {
     Player& player = page.player();
     ClipDocument* clip = page.flow().clip();
-    const auto& place = page.m_context.selection.place();
-    if (player.isLooping() || clip == nullptr || !place ||
-        place->step.value > static_cast<int>(clip->steps().size())) {
+    if (player.isLooping() || clip == nullptr || !clip->isOpen()) {
         player.setLoop(std::nullopt);
         return;
     }
-    const Step& step = clip->steps()[static_cast<std::size_t>(place->step.value - 1)];
+    const auto& place = page.flow().place();
+    const Seconds now = clip->index().time(player.frame());
+    const Step* step = nullptr;
+    for (const Step& one : clip->steps()) {
+        if (place ? one.number == place->step : one.contact <= now) {
+            step = &one;
+        }
+    }
+    if (step == nullptr) {
+        page.hint(MarksPage::tr("There is no step here to loop: mark its contact first."));
+        player.setLoop(std::nullopt);
+        return;
+    }
     const Seconds end =
-        step.nextContact.value_or(step.toeOff.value_or(step.contact + Seconds{0.4}));
-    player.setLoop(std::pair{clip->index().nearest(step.contact), clip->index().nearest(end)});
+        step->nextContact.value_or(step->toeOff.value_or(step->contact + Seconds{0.4}));
+    player.setLoop(std::pair{clip->index().nearest(step->contact), clip->index().nearest(end)});
     player.play(1);
 }
 

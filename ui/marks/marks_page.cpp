@@ -101,6 +101,7 @@ void MarksPage::connectAll()
     connect(&m_context.keys, &Keys::changed, this, &MarksPage::tellHint);
     connect(m_player, &Player::frameShown, this, [this](const Frame& frame) {
         m_tool.setFrame(frame.number);
+        m_flow->setShown(frame.number);
         m_view->setFrame(frame);
         tellWarning();
     });

@@ -28,6 +28,7 @@ public:
     /// Not owned; must outlive the view or be taken away with nullptr.
     void setTool(PictureTool* tool);
     [[nodiscard]] const PictureMap& map() const { return m_map; }
+    [[nodiscard]] FrameNumber frame() const { return m_number; }
     [[nodiscard]] QSize pictureSize() const { return m_image.size(); }
 
     void fit();

@@ -68,13 +68,14 @@ void ChecksTable::setChecks(std::vector<Check> checks)
         delete item->widget();
         delete item;
     }
+    m_grid->setRowStretch(m_rows, 0);
     m_heading->setText(headingOf(checks));
     std::ranges::stable_sort(checks, std::ranges::greater{}, &Check::state);
-    int row = 0;
+    m_rows = 0;
     for (const Check& check : checks) {
-        addRow(row++, check);
+        addRow(m_rows++, check);
     }
-    m_grid->setRowStretch(row, 1);
+    m_grid->setRowStretch(m_rows, 1);
 }
 
 void ChecksTable::addRow(int row, const Check& check)

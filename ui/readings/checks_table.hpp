@@ -26,6 +26,7 @@ private:
     QLabel* m_heading;
     QWidget* m_inner;
     QGridLayout* m_grid{};
+    int m_rows{};
 };
 
 } // namespace latemile::ui

@@ -91,6 +91,7 @@ int markLandmarks(MarksPage& page, Hand& hand, const nlohmann::json& truth, Plac
     int placed = 0;
     hand.key(Qt::Key_N);
     while (const auto landmark = page.flow().pending()) {
+        waitForPicture(page);
         place(nearPoint(truth, page.player().frame().value, std::string(nameOf(*landmark))));
         REQUIRE(++placed < 200);
     }

@@ -111,6 +111,7 @@ TEST_CASE("a mark that breaks a bone holds the flow in its cell", "[ui]")
     page.flow().choose(ankle);
     press(page.view(), Qt::Key_Delete);
     REQUIRE(page.flow().pending() == Landmark::Ankle);
+    waitForPicture(page);
     SECTION("wrong: it stays")
     {
         page.flow().placePending({right.u, right.v + 60});
@@ -121,6 +122,24 @@ TEST_CASE("a mark that breaks a bone holds the flow in its cell", "[ui]")
         page.flow().placePending(right);
         CHECK(window.selection().place() != thirdContact);
     }
+}
+
+TEST_CASE("a late picture takes no mark", "[ui]")
+{
+    WindowFixture fixture;
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    auto& page = dynamic_cast<MarksPage&>(*window.page());
+    ClipDocument& clip = *window.session()->clips().front();
+    window.selection().setPlace(thirdContact);
+    waitForPicture(page);
+    page.flow().choose(
+        MarkKey{*page.flow().frameOf(thirdContact), BodySide::Near, Landmark::Ankle});
+    press(page.view(), Qt::Key_Delete);
+    const auto marks = clip.marking().marks;
+    // The picture still shows another frame than the cell's: the flow was told of no new one.
+    page.flow().setShown({0});
+    page.flow().placePending({300, 300});
+    CHECK(clip.marking().marks == marks);
 }
 
 TEST_CASE("a button names the key as the coach changed it", "[ui][keys]")

@@ -2,6 +2,9 @@
 #include "tests/ui/window/window_fixture.hpp"
 
 #include "tests/catch.hpp"
+#include "ui/marks/marks_page.hpp"
+#include "ui/picture/frame_view.hpp"
+#include "ui/picture/player.hpp"
 
 #include <QTest>
 
@@ -71,6 +74,13 @@ MainWindow& WindowFixture::openWindow(const QString& page)
 bool waitUntil(const std::function<bool()>& held)
 {
     return QTest::qWaitFor(held, 30000);
+}
+
+void waitForPicture(const MarksPage& page)
+{
+    REQUIRE(waitUntil([&] {
+        return !page.view().pictureSize().isEmpty() && page.view().frame() == page.player().frame();
+    }));
 }
 
 void press(QWidget& where, Qt::Key key, Qt::KeyboardModifiers modifiers)

@@ -10,6 +10,8 @@
 
 namespace latemile::ui {
 
+class MarksPage;
+
 /// A copy of the sample athlete's first visit in a folder that goes away, and a window on it.
 class WindowFixture {
 public:
@@ -31,6 +33,9 @@ private:
 
 /// Lets events come in until `held` is true, at most 30 seconds; returns whether it became true.
 [[nodiscard]] bool waitUntil(const std::function<bool()>& held);
+
+/// Lets the picture come in that was asked for last: what a coach waits for before the next click.
+void waitForPicture(const MarksPage& page);
 
 /// Presses a key where the focus of the page is.
 void press(QWidget& where, Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier);
