@@ -22,6 +22,9 @@ const Reading* readingOf(const Readings& readings, StepNumber step, const std::s
     return nullptr;
 }
 
+/// As many as two lines beside the step table hold.
+constexpr qsizetype mostShown = 5;
+
 /// What cannot be checked yet is no warning: the coach is in the middle of the work.
 bool isFound(const Check& check)
 {
@@ -48,6 +51,12 @@ QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
             parts.append(fromUtf8(measure->name) + u' ' +
                          roundedText(*reading->value, reading->se, *measure));
         }
+    }
+    if (parts.size() > mostShown) {
+        const auto more = parts.size() - mostShown;
+        parts.resize(mostShown);
+        parts.append(
+            QCoreApplication::translate("RunningLine", "%1 more on the Readings page").arg(more));
     }
     const Step& shown = readings->steps[static_cast<std::size_t>(step->value - 1)];
     const QString head = QCoreApplication::translate("RunningLine", "Step %1, %2: ")
