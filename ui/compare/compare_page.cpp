@@ -93,10 +93,16 @@ QWidget* ComparePage::buildPictures()
     m_third->setToolTip(tr("Set a third clip against the first"));
     m_third->setCheckable(true);
     connect(m_third, &QToolButton::toggled, this, &ComparePage::setThirdShown);
+    m_measures = new QComboBox(pictures);
+    m_measures->addItem(tr("Main measures"));
+    m_measures->addItem(tr("All measures"));
+    m_measures->setAccessibleName(tr("Measures compared"));
+    connect(m_measures, &QComboBox::currentIndexChanged, this, &ComparePage::compareNow);
     auto* below = new QHBoxLayout;
     below->setSpacing(gridStep);
     below->addWidget(m_locks, 1);
     below->addWidget(m_third);
+    below->addWidget(m_measures);
     auto* column = new QVBoxLayout(pictures);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
@@ -122,19 +128,11 @@ QWidget* ComparePage::buildTable()
     m_table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_told = plainLabel({}, side);
     m_told->setWordWrap(true);
-    m_measures = new QComboBox(side);
-    m_measures->addItem(tr("Main measures"));
-    m_measures->addItem(tr("All measures"));
-    m_measures->setAccessibleName(tr("Measures compared"));
-    connect(m_measures, &QComboBox::currentIndexChanged, this, &ComparePage::compareNow);
-    auto* head = new QHBoxLayout;
-    head->setSpacing(gridStep);
-    head->addWidget(m_told, 1);
-    head->addWidget(m_measures, 0, Qt::AlignTop);
+    m_told->hide();
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, gridStep, 0, 0);
     column->setSpacing(gridStep);
-    column->addLayout(head);
+    column->addWidget(m_told);
     column->addWidget(m_table, 1);
     return side;
 }
@@ -319,6 +317,7 @@ void ComparePage::compareNow()
         told = tr("Nothing to compare yet: mark and confirm steps in the clips.");
     }
     m_told->setText(told);
+    m_told->setVisible(!told.isEmpty());
     auto* header = m_table->horizontalHeader();
     for (int column = 0; column < m_model->columnCount(); ++column) {
         header->setSectionResizeMode(column, column == m_model->wordsColumn()

@@ -91,12 +91,17 @@ void CompareSide::setClip(ClipDocument* clip, const FigureInk& ink)
         disconnect(m_clip, nullptr, m_view, nullptr);
     }
     m_clip = clip;
+    m_swatch->setVisible(clip != nullptr);
+    m_steps->setVisible(clip != nullptr);
     m_player->setClip(clip);
     m_frame.reset();
     m_cutFor.reset();
     m_tool.setOwn(std::nullopt);
     m_tool.setGhost(std::nullopt, GhostAt::None);
-    m_view->setMessage(clip == nullptr ? tr("Choose a clip above.") : clip->fault());
+    m_view->setMessage(clip != nullptr        ? clip->fault()
+                       : m_clips->count() > 0 ? tr("Choose a clip above.")
+                                              : tr("No clip of this athlete yet: add one on the "
+                                                   "Filming page."));
     if (clip != nullptr) {
         connect(clip, &ClipDocument::stancesChanged, this, [this] {
             fillSteps();

@@ -45,6 +45,19 @@ QString verdictText(const ComparisonRow& row)
            wordFor(row.verdict);
 }
 
+/// The change or why there is none, and what is known besides.
+QString wordsOf(const ComparisonRow& row)
+{
+    QStringList told{fromUtf8(row.reason.empty() ? row.sentence : row.reason)};
+    if (!row.usual.empty()) {
+        told.append(fromUtf8(row.usual));
+    }
+    if (row.speedEstimate) {
+        told.append(fromUtf8(row.speedEstimate->sentence));
+    }
+    return told.join(u' ');
+}
+
 bool isClear(const std::optional<ComparisonRow>& row)
 {
     return row && row->verdict == Verdict::ClearChange;
@@ -114,15 +127,10 @@ QString ComparisonTable::words(const Row& row) const
 {
     QStringList told;
     for (std::size_t at = 0; at < row.against.size(); ++at) {
-        const auto& one = row.against[at];
-        const std::string& text = !one                  ? std::string()
-                                  : one->reason.empty() ? one->sentence
-                                                        : one->reason;
-        if (one && row.against.size() > 1) {
-            told.append(m_names.at(static_cast<qsizetype>(at) + 1) + QStringLiteral(": ") +
-                        fromUtf8(text));
-        } else if (one) {
-            told.append(fromUtf8(text));
+        if (const auto& one = row.against[at]) {
+            told.append(row.against.size() == 1 ? wordsOf(*one)
+                                                : m_names.at(static_cast<qsizetype>(at) + 1) +
+                                                      QStringLiteral(": ") + wordsOf(*one));
         }
     }
     return told.join(u'\n');

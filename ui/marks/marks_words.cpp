@@ -40,7 +40,10 @@ QString placeHint(const MarkingFlow& flow, const StepInstant& place, const Keys&
 
 QString eventHint(const MarkingFlow& flow, const Keys& keys)
 {
-    if (flow.clip() == nullptr || flow.clip()->steps().empty()) {
+    if (flow.clip() == nullptr) {
+        return {};
+    }
+    if (flow.clip()->steps().empty()) {
         return translated(QT_TRANSLATE_NOOP(
                               "MarksWords",
                               "Drag along the ruler to the first frame with a foot on the ground "

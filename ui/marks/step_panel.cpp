@@ -62,7 +62,7 @@ QTableView* StepPanel::buildTable(Thumbnails& thumbnails)
         table->itemDelegate()->sizeHint({}, {}).height());
     table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     table->verticalHeader()->setMinimumWidth(7 * gridStep);
-    table->setMinimumWidth(40 * gridStep);
+    table->setMinimumWidth(45 * gridStep);
     connect(&thumbnails, &Thumbnails::ready, table->viewport(), qOverload<>(&QWidget::update));
     return table;
 }

@@ -52,7 +52,7 @@ QString tellReading(const Reading& reading, const Measure& measure)
 QString tellSources(const Reading& reading, const Measure& measure)
 {
     const ErrorShares& shares = reading.shares;
-    const double all = shares.marks + shares.events + shares.scale + shares.plumb;
+    const double all = shares.sum();
     if (!reading.se || all <= 0) {
         return {};
     }
@@ -66,6 +66,7 @@ QString tellSources(const Reading& reading, const Measure& measure)
     add(QT_TRANSLATE_NOOP("ReadingWords", "contact and toe-off"), shares.events);
     add(QT_TRANSLATE_NOOP("ReadingWords", "scale"), shares.scale);
     add(QT_TRANSLATE_NOOP("ReadingWords", "plumb line"), shares.plumb);
+    add(QT_TRANSLATE_NOOP("ReadingWords", "belt speed"), shares.belt);
     return translated(QT_TRANSLATE_NOOP("ReadingWords", "Error ± %1, from %2 (in quadrature)."))
         .arg(errorText(*reading.se, measure), parts.join(QStringLiteral(", ")));
 }

@@ -39,7 +39,7 @@ ReadingsPage::ReadingsPage(const PageContext& context, QWidget* parent)
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(buildTable());
     split->addWidget(buildPicture());
-    split->setSizes({660, 420});
+    split->setSizes({720, 360});
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);
     split->setChildrenCollapsible(false);
