@@ -152,6 +152,11 @@ int main(int argc, char* argv[])
     window.showPage(QStringLiteral("marks"));
     auto& page = dynamic_cast<MarksPage&>(*window.page());
     page.view().setFocus();
+    // Keys reach a window that has the focus, which nobody gives it where no desktop runs.
+    window.activateWindow();
+    if (!QTest::qWaitForWindowActive(&window)) {
+        stop("The window does not get the keyboard.");
+    }
     while (!window.session()->clips().front()->isOpen()) {
         QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
     }
