@@ -129,11 +129,18 @@ QWidget* ComparePage::buildTable()
     m_told = plainLabel({}, side);
     m_told->setWordWrap(true);
     m_told->hide();
+    m_words = plainLabel({}, side);
+    m_words->setWordWrap(true);
+    m_words->setMinimumHeight(5 * gridStep);
+    m_words->hide();
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, gridStep, 0, 0);
     column->setSpacing(gridStep);
     column->addWidget(m_told);
     column->addWidget(m_table, 1);
+    column->addWidget(m_words);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            &ComparePage::tellRow);
     return side;
 }
 
@@ -318,12 +325,30 @@ void ComparePage::compareNow()
     }
     m_told->setText(told);
     m_told->setVisible(!told.isEmpty());
+    layOutTable();
+}
+
+/// Beside three clips is no room for the words: they stand below, of the row chosen.
+void ComparePage::layOutTable()
+{
+    const bool wide = used().size() > 2;
     auto* header = m_table->horizontalHeader();
     for (int column = 0; column < m_model->columnCount(); ++column) {
-        header->setSectionResizeMode(column, column == m_model->wordsColumn()
-                                                 ? QHeaderView::Stretch
-                                                 : QHeaderView::ResizeToContents);
+        const bool words = column == m_model->wordsColumn();
+        header->setSectionHidden(column, words && wide);
+        header->setSectionResizeMode(column,
+                                     words ? QHeaderView::Stretch : QHeaderView::ResizeToContents);
     }
+    m_words->setVisible(wide);
+    m_table->selectRow(0);
+    tellRow(m_table->currentIndex());
+}
+
+void ComparePage::tellRow(const QModelIndex& index)
+{
+    m_words->setText(index.isValid()
+                         ? m_model->index(index.row(), m_model->wordsColumn()).data().toString()
+                         : QString());
 }
 
 void ComparePage::showMoment()

@@ -12,6 +12,7 @@
 
 class QComboBox;
 class QLabel;
+class QModelIndex;
 class QTableView;
 class QToolButton;
 
@@ -49,6 +50,8 @@ private:
     void takeClips();
     void chooseAlikeSteps();
     void compareNow();
+    void layOutTable();
+    void tellRow(const QModelIndex& index);
     [[nodiscard]] QString whyNothing() const;
     [[nodiscard]] std::vector<CompareSide*> used() const; ///< sides in sight
     [[nodiscard]] QStringList names() const;
@@ -63,6 +66,7 @@ private:
     QToolButton* m_third{};
     QComboBox* m_measures{};
     QLabel* m_told{};
+    QLabel* m_words{};
     ComparisonTable* m_model{};
     QTableView* m_table{};
     std::vector<const ClipDocument*> m_stepsChosenFor;

@@ -36,13 +36,20 @@ CompareSide::CompareSide(QWidget* parent)
     head->setSpacing(gridStep);
     head->addWidget(m_swatch);
     head->addWidget(m_clips, 1);
-    head->addWidget(m_steps);
+    // Two lines are kept free, so that no picture jumps and all stay of one size.
+    m_place->setProperty("rank", "small");
+    m_place->setWordWrap(true);
+    m_place->setFixedHeight(4 * gridStep);
+    auto* foot = new QHBoxLayout;
+    foot->setSpacing(gridStep);
+    foot->addWidget(m_steps);
+    foot->addWidget(m_place, 1);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep / 2);
     column->addLayout(head);
     column->addWidget(m_view, 1);
-    column->addWidget(m_place);
+    column->addLayout(foot);
     connect(m_player, &Player::frameShown, this, [this](const Frame& frame) {
         m_view->setFrame(frame);
         cutToAthlete();

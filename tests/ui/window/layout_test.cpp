@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/catch.hpp"
 #include "tests/ui/window/window_fixture.hpp"
+#include "ui/compare/compare_page.hpp"
 #include "ui/window/grab.hpp"
 #include "ui/window/page_list.hpp"
 
@@ -205,4 +206,19 @@ TEST_CASE("no page clips a label or lays controls over each other", "[ui][layout
         CHECK(overlapsIn(window).join(u'\n').toStdString() == "");
         CHECK(namelessIn(window).join(u'\n').toStdString() == "");
     }
+}
+
+TEST_CASE("three clips stand beside each other without cut text", "[ui][layout]")
+{
+    WindowFixture fixture;
+    fixture.addLaterVisits();
+    MainWindow& window = fixture.openWindow(QStringLiteral("compare"));
+    auto& page = dynamic_cast<ComparePage&>(*window.page());
+    page.setThirdShown(true);
+    settle(window, 6000);
+    // A wish for more room would make the window wider than the screen.
+    CHECK(window.size() == QSize(1280, 800));
+    CHECK(clippedIn(page).join(u'\n').toStdString() == "");
+    CHECK(cutCellsIn(page).join(u'\n').toStdString() == "");
+    CHECK(overlapsIn(page).join(u'\n').toStdString() == "");
 }
