@@ -5,21 +5,18 @@
 #include "ui/compare/athlete_clips.hpp"
 #include "ui/compare/compare_locks.hpp"
 #include "ui/compare/compare_side.hpp"
-#include "ui/compare/comparison_table.hpp"
+#include "ui/compare/comparison_panel.hpp"
 #include "ui/compare/step_phase.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/session_document.hpp"
 #include "ui/marks/cell_plan.hpp"
-#include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
 #include <QComboBox>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QSet>
 #include <QSplitter>
-#include <QTableView>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -56,7 +53,8 @@ ComparePage::ComparePage(const PageContext& context, QWidget* parent)
 {
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(buildPictures());
-    split->addWidget(buildTable());
+    m_panel = new ComparisonPanel(this);
+    split->addWidget(m_panel);
     split->setSizes({430, 290});
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);
@@ -111,42 +109,14 @@ QWidget* ComparePage::buildPictures()
     return pictures;
 }
 
-QWidget* ComparePage::buildTable()
+const ComparisonTable& ComparePage::comparison() const
 {
-    auto* side = new QWidget(this);
-    m_model = new ComparisonTable(this);
-    m_table = new QTableView(side);
-    m_table->setModel(m_model);
-    m_table->setShowGrid(false);
-    m_table->setWordWrap(true);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setAccessibleName(tr("Comparison"));
-    m_table->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    m_table->verticalHeader()->setHighlightSections(false);
-    m_table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_told = plainLabel({}, side);
-    m_told->setWordWrap(true);
-    m_told->hide();
-    m_words = plainLabel({}, side);
-    m_words->setWordWrap(true);
-    m_words->setMinimumHeight(5 * gridStep);
-    m_words->hide();
-    auto* column = new QVBoxLayout(side);
-    column->setContentsMargins(0, gridStep, 0, 0);
-    column->setSpacing(gridStep);
-    column->addWidget(m_told);
-    column->addWidget(m_table, 1);
-    column->addWidget(m_words);
-    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
-            &ComparePage::tellRow);
-    return side;
+    return m_panel->model();
 }
 
 QString ComparePage::told() const
 {
-    return m_told->text();
+    return m_panel->told();
 }
 
 std::vector<CompareSide*> ComparePage::used() const
@@ -300,7 +270,7 @@ QStringList ComparePage::names() const
 
 void ComparePage::compareNow()
 {
-    QString told = whyNothing();
+    const QString told = whyNothing();
     std::vector<Comparison> comparisons;
     QStringList sides;
     if (told.isEmpty()) {
@@ -317,38 +287,9 @@ void ComparePage::compareNow()
     }
     const auto& chosen = m_context.session.about().measures;
     const bool all = m_measures->currentIndex() == 1;
-    m_model->setComparisons(std::move(comparisons), sides,
-                            all ? std::vector<std::string>{}
-                                : (chosen.empty() ? defaultMeasures() : chosen));
-    if (told.isEmpty() && m_model->rowCount() == 0) {
-        told = tr("Nothing to compare yet: mark and confirm steps in the clips.");
-    }
-    m_told->setText(told);
-    m_told->setVisible(!told.isEmpty());
-    layOutTable();
-}
-
-/// Beside three clips is no room for the words: they stand below, of the row chosen.
-void ComparePage::layOutTable()
-{
-    const bool wide = used().size() > 2;
-    auto* header = m_table->horizontalHeader();
-    for (int column = 0; column < m_model->columnCount(); ++column) {
-        const bool words = column == m_model->wordsColumn();
-        header->setSectionHidden(column, words && wide);
-        header->setSectionResizeMode(column,
-                                     words ? QHeaderView::Stretch : QHeaderView::ResizeToContents);
-    }
-    m_words->setVisible(wide);
-    m_table->selectRow(0);
-    tellRow(m_table->currentIndex());
-}
-
-void ComparePage::tellRow(const QModelIndex& index)
-{
-    m_words->setText(index.isValid()
-                         ? m_model->index(index.row(), m_model->wordsColumn()).data().toString()
-                         : QString());
+    m_panel->setComparisons(
+        std::move(comparisons), sides,
+        all ? std::vector<std::string>{} : (chosen.empty() ? defaultMeasures() : chosen), told);
 }
 
 void ComparePage::showMoment()

@@ -11,9 +11,6 @@
 #include <vector>
 
 class QComboBox;
-class QLabel;
-class QModelIndex;
-class QTableView;
 class QToolButton;
 
 namespace latemile::ui {
@@ -22,6 +19,7 @@ class AthleteClips;
 class ClipDocument;
 class CompareLocks;
 class CompareSide;
+class ComparisonPanel;
 class ComparisonTable;
 
 /// Fresh against fatigued, or any two or three clips of the athlete: pictures at the same instant
@@ -32,8 +30,7 @@ class ComparePage final : public QWidget {
 public:
     explicit ComparePage(const PageContext& context, QWidget* parent = nullptr);
 
-    [[nodiscard]] const ComparisonTable& comparison() const { return *m_model; }
-    [[nodiscard]] QTableView& table() const { return *m_table; }
+    [[nodiscard]] const ComparisonTable& comparison() const;
     [[nodiscard]] CompareSide& side(std::size_t at) const { return *m_sides.at(at); }
     [[nodiscard]] QString told() const;
     void setThirdShown(bool shown);
@@ -44,14 +41,11 @@ protected:
 
 private:
     QWidget* buildPictures();
-    QWidget* buildTable();
     void offerClips();
     void letGoOf(ClipDocument* clip);
     void takeClips();
     void chooseAlikeSteps();
     void compareNow();
-    void layOutTable();
-    void tellRow(const QModelIndex& index);
     [[nodiscard]] QString whyNothing() const;
     [[nodiscard]] std::vector<CompareSide*> used() const; ///< sides in sight
     [[nodiscard]] QStringList names() const;
@@ -65,10 +59,7 @@ private:
     CompareLocks* m_locks;
     QToolButton* m_third{};
     QComboBox* m_measures{};
-    QLabel* m_told{};
-    QLabel* m_words{};
-    ComparisonTable* m_model{};
-    QTableView* m_table{};
+    ComparisonPanel* m_panel{};
     std::vector<const ClipDocument*> m_stepsChosenFor;
 };
 
