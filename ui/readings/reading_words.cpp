@@ -67,8 +67,13 @@ QString tellSources(const Reading& reading, const Measure& measure)
     add(QT_TRANSLATE_NOOP("ReadingWords", "scale"), shares.scale);
     add(QT_TRANSLATE_NOOP("ReadingWords", "plumb line"), shares.plumb);
     add(QT_TRANSLATE_NOOP("ReadingWords", "belt speed"), shares.belt);
-    return translated(QT_TRANSLATE_NOOP("ReadingWords", "Error ± %1, from %2 (in quadrature)."))
-        .arg(errorText(*reading.se, measure), parts.join(QStringLiteral(", ")));
+    const QString text =
+        translated(QT_TRANSLATE_NOOP("ReadingWords", "Error ± %1: %2."))
+            .arg(errorText(*reading.se, measure), parts.join(QStringLiteral(", ")));
+    return parts.size() < 2
+               ? text
+               : text + u' ' +
+                     translated(QT_TRANSLATE_NOOP("ReadingWords", "They add in quadrature."));
 }
 
 QString tellMeasure(const Measure& measure)

@@ -10,8 +10,8 @@ namespace latemile::ui {
 
 /// "Foot ahead of hip, step 3: 17.5 ± 1.4 cm."
 [[nodiscard]] QString tellReading(const Reading& reading, const Measure& measure);
-/// "Error ± 1.4 cm, from marks 1.3 (82 %), contact and toe-off 0.4 (10 %), scale 0.4 (8 %)." Empty
-/// without an error.
+/// "Error ± 1.4 cm: marks 1.27 (82 %), contact and toe-off 0.44 (10 %), scale 0.40 (8 %). They add
+/// in quadrature." Empty without an error.
 [[nodiscard]] QString tellSources(const Reading& reading, const Measure& measure);
 /// What the measure is, its sign, what makes it wrong and where it comes from.
 [[nodiscard]] QString tellMeasure(const Measure& measure);
