@@ -37,6 +37,7 @@ void markEvent(MarksPage& page, std::int64_t frame, Qt::Key key)
 
 void placeByKeys(MarksPage& page, PixelPoint at)
 {
+    waitForPicture(page);
     const PixelPoint from = page.flow().cursor();
     const auto walk = [&](double way, Qt::Key less, Qt::Key more) {
         const auto tenths = std::lround(std::abs(way) * 10);
