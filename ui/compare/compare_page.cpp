@@ -55,6 +55,8 @@ ComparePage::ComparePage(const PageContext& context, QWidget* parent)
     split->addWidget(buildPictures());
     m_panel = new ComparisonPanel(this);
     split->addWidget(m_panel);
+    connect(m_panel, &ComparisonPanel::measureChosen, this,
+            [this](const QString& id) { setProperty("helpTopic", id); });
     split->setSizes({430, 290});
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);

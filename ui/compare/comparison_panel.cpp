@@ -3,6 +3,7 @@
 
 #include "ui/compare/comparison_table.hpp"
 #include "ui/page/labels.hpp"
+#include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
 #include <QHeaderView>
@@ -73,6 +74,10 @@ void ComparisonPanel::layOut(bool wordsBelow)
 
 void ComparisonPanel::tellRow(const QModelIndex& index)
 {
+    if (index.isValid()) {
+        emit measureChosen(
+            fromUtf8(m_model->rows()[static_cast<std::size_t>(index.row())].measure));
+    }
     m_words->setText(index.isValid()
                          ? m_model->index(index.row(), m_model->wordsColumn()).data().toString()
                          : QString());

@@ -29,6 +29,9 @@ public:
     [[nodiscard]] const ComparisonTable& model() const { return *m_model; }
     [[nodiscard]] QString told() const;
 
+signals:
+    void measureChosen(const QString& id);
+
 private:
     void layOut(bool wordsBelow);
     void tellRow(const QModelIndex& index);
