@@ -32,8 +32,9 @@ ConsentDialog::ConsentDialog(const Athlete& athlete, QWidget* parent)
     m_told->setWordWrap(true);
     setState(*m_told, "bad");
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
-    auto* note = buttons->addButton(tr("Note the consent"), QDialogButtonBox::AcceptRole);
+    auto* note = new QPushButton(tr("Note the consent"), buttons);
     note->setProperty("rank", "main");
+    buttons->addButton(note, QDialogButtonBox::AcceptRole);
     note->setDefault(true);
     connect(buttons, &QDialogButtonBox::accepted, this, &ConsentDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);

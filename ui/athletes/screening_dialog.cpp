@@ -29,8 +29,9 @@ ScreeningDialog::ScreeningDialog(const Screening& screening, QWidget* parent)
     m_note->setPlaceholderText(tr("What was said about it"));
     m_note->setAccessibleName(tr("Note on the answers"));
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
-    auto* keep = buttons->addButton(tr("Asked: keep the answers"), QDialogButtonBox::AcceptRole);
+    auto* keep = new QPushButton(tr("Asked: keep the answers"), buttons);
     keep->setProperty("rank", "main");
+    buttons->addButton(keep, QDialogButtonBox::AcceptRole);
     keep->setDefault(true);
     buttons->button(QDialogButtonBox::Cancel)->setText(tr("Not asked yet"));
     connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);

@@ -73,7 +73,20 @@ void HelpPage::fill()
             item->setToolTip(topic.title.toHtmlEscaped());
         }
     }
-    showTopic(was);
+    choose(was);
+}
+
+/// The topic if it is in the list, else the first.
+void HelpPage::choose(const QString& id)
+{
+    int wanted = m_list->count() > 0 ? 0 : -1;
+    for (int row = 0; row < m_list->count(); ++row) {
+        if (m_list->item(row)->data(Qt::UserRole).toString() == id) {
+            wanted = row;
+        }
+    }
+    m_list->setCurrentRow(wanted);
+    showChosen();
 }
 
 QString HelpPage::shownTopic() const
@@ -84,21 +97,8 @@ QString HelpPage::shownTopic() const
 
 void HelpPage::showTopic(const QString& id)
 {
-    const bool known =
-        std::ranges::any_of(m_topics, [&](const HelpTopic& topic) { return topic.id == id; });
-    int wanted = m_list->count() > 0 ? 0 : -1;
-    for (int row = 0; row < m_list->count(); ++row) {
-        if (m_list->item(row)->data(Qt::UserRole).toString() == id) {
-            wanted = row;
-        }
-    }
-    if (known && wanted <= 0 && !m_search->text().isEmpty() && !m_search->hasFocus()) {
-        m_search->clear(); // An old search must not hide what was asked for now.
-        showTopic(id);
-        return;
-    }
-    m_list->setCurrentRow(wanted);
-    showChosen();
+    m_search->clear(); // An old search must not hide what is asked for now.
+    choose(id);
 }
 
 void HelpPage::showChosen()

@@ -35,6 +35,7 @@ protected:
 private:
     QWidget* buildSide();
     void fill();
+    void choose(const QString& id);
     void showChosen();
     QWidget* textOf(const HelpTopic& topic);
 

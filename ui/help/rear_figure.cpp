@@ -25,7 +25,7 @@ constexpr std::array points{
     RearPoint{Landmark::Elbow, {0.27, 0.35}, {0.76, 0.35}},
     RearPoint{Landmark::Wrist, {0.36, 0.44}, {0.68, 0.43}},
     RearPoint{Landmark::Hip, {0.42, 0.50}, {0.61, 0.48}},
-    RearPoint{Landmark::Psis, {0.45, 0.46}, {0.56, 0.45}},
+    RearPoint{Landmark::Psis, {0.46, 0.496}, {0.57, 0.484}},
     RearPoint{Landmark::Asis, {0.43, 0.48}, {0.60, 0.46}},
     RearPoint{Landmark::Knee, {0.43, 0.67}, {0.58, 0.68}},
     RearPoint{Landmark::Ankle, {0.42, 0.74}, {0.555, 0.87}},
@@ -56,6 +56,9 @@ void paintRearFigure(QPainter& painter, const QRectF& rect, const Measure& measu
         return QPointF(rect.left() + share.x() * rect.width(), rect.top() + share.y() * rect.height());
     };
     const FigureInk ink = inkOf("fresh");
+    painter.setPen(QPen(ink.colour, 2));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawEllipse(at({0.52, 0.11}), 0.06 * rect.height(), 0.07 * rect.height());
     const auto across = [&](Landmark landmark) {
         const RearPoint point = *find(landmark);
         drawInkLine(painter, ink, at(point.left), at(point.right), 1.0);

@@ -4,6 +4,7 @@
 #include "ui/keys/keys.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/page/labels.hpp"
+#include "ui/page/reach.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/practice/miss_words.hpp"
@@ -28,7 +29,10 @@ PracticePage::PracticePage(std::filesystem::path athleteFolder, Keys& keys, QWid
     m_column->setContentsMargins(0, gridStep, 0, gridStep);
     m_column->setSpacing(gridStep);
     m_column->addWidget(buildHead());
-    m_column->addWidget(buildFoot());
+    auto* foot = new QHBoxLayout;
+    foot->setContentsMargins(2 * gridStep, 0, 2 * gridStep, gridStep);
+    foot->addWidget(buildFoot());
+    m_column->addLayout(foot);
     for (const PracticeClip& clip : m_clips) {
         m_choice->addItem(clip.name);
     }
@@ -116,7 +120,7 @@ void PracticePage::startAgain()
     m_selection.setClip(&clip);
     m_marks = new MarksPage({m_copy->session(), m_selection, m_keys}, this);
     m_marks->setFocusPolicy(Qt::ClickFocus);
-    m_marks->setAccessibleName(tr("Marks for practice"));
+    makeReachable(*m_marks, tr("Marks for practice"));
     m_column->insertWidget(1, m_marks, 1);
     m_overlay = new TruthOverlay(m_marks->view(), m_marks->player(), m_copy->truth());
     setTruthShown(m_show->isChecked());

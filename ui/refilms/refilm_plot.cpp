@@ -128,14 +128,15 @@ void drawCourse(QCustomPlot& plot, const Course& course, double shift, const QPe
     bars->setSymbolGap(10);
 }
 
-/// The band of a cue over the days it was worked on, with its name as far as there is room.
-class CueBand final : public QCPAbstractItem {
+/// The name of a cue at the top of its days, as far as there is room; above the grid, whose lines
+/// would run through it.
+class CueName final : public QCPAbstractItem {
 public:
-    CueBand(QCustomPlot& plot, const CueSpan& cue, QBrush ground, QColor ink)
+    CueName(QCustomPlot& plot, const CueSpan& cue, QColor ground, QColor ink)
         : QCPAbstractItem(&plot), m_ground(std::move(ground)), m_ink(std::move(ink)),
           m_name(cue.name), m_from(dayOf(cue.from)), m_to(dayOf(cue.to))
     {
-        setLayer(QStringLiteral("background"));
+        setLayer(QStringLiteral("axes"));
     }
 
     double selectTest(const QPointF&, bool, QVariant*) const override { return -1.0; }
@@ -143,38 +144,32 @@ public:
 private:
     void draw(QCPPainter* painter) override
     {
-        const QRect field = parentPlot()->axisRect()->rect();
-        const double left = parentPlot()->xAxis->coordToPixel(m_from);
-        const double right = parentPlot()->xAxis->coordToPixel(m_to);
-        const QRectF band(left, field.top(), right - left, field.height());
-        painter->fillRect(band, m_ground);
+        const double left = parentPlot()->xAxis->coordToPixel(m_from) + 4;
+        const double width = parentPlot()->xAxis->coordToPixel(m_to) - 4 - left;
+        const QRectF place(left, parentPlot()->axisRect()->rect().top() + 1, width, nameHeight);
         QFont font = parentPlot()->font();
         font.setPixelSize(smallText);
         painter->setFont(font);
+        painter->fillRect(place, m_ground);
         painter->setPen(m_ink);
-        painter->drawText(QRectF(left + 4, field.top() + 2, right - left - 8, nameHeight),
-                          nameFlags,
-                          fittedName(QFontMetricsF(font), right - left - 8));
+        painter->drawText(place, nameFlags, fittedName(QFontMetricsF(font), width));
     }
 
     /// In two lines at most, the rest as an ellipsis: the whole name stands above the plots.
     [[nodiscard]] QString fittedName(const QFontMetricsF& metrics, double width) const
     {
+        const QRectF room(0, 0, width, 1000);
         QString name = m_name;
-        while (name.size() > 4 && metrics.boundingRect(QRectF(0, 0, width, 1000),
-                                                       Qt::TextWordWrap, name)
-                                          .height() > nameHeight) {
-            name = name.left(name.size() - 2).trimmed();
-            if (!name.endsWith(QChar(0x2026))) {
-                name += QChar(0x2026);
-            } else {
-                name = name.left(name.size() - 2).trimmed() + QChar(0x2026);
+        for (qsizetype kept = m_name.size(); kept > 3; --kept) {
+            if (metrics.boundingRect(room, nameFlags, name).height() <= nameHeight) {
+                break;
             }
+            name = m_name.left(kept - 1).trimmed() + QChar(0x2026);
         }
         return name;
     }
 
-    QBrush m_ground;
+    QColor m_ground;
     QColor m_ink;
     QString m_name;
     double m_from;
@@ -185,8 +180,18 @@ void drawCues(QCustomPlot& plot, const std::vector<CueSpan>& cues, const Tokens&
 {
     bool shaded = true;
     for (const CueSpan& cue : cues) {
+        if (shaded) {
+            auto* band = new QCPItemRect(&plot);
+            band->topLeft->setTypeY(QCPItemPosition::ptAxisRectRatio);
+            band->bottomRight->setTypeY(QCPItemPosition::ptAxisRectRatio);
+            band->topLeft->setCoords(dayOf(cue.from), 0.0);
+            band->bottomRight->setCoords(dayOf(cue.to), 1.0);
+            band->setPen(Qt::NoPen);
+            band->setBrush(tokens.paper);
+            band->setLayer(QStringLiteral("background"));
+        }
         // The plot owns its items.
-        new CueBand(plot, cue, shaded ? QBrush(tokens.paper) : QBrush(Qt::NoBrush), tokens.quiet);
+        new CueName(plot, cue, shaded ? tokens.paper : tokens.card, tokens.quiet);
         shaded = !shaded;
     }
 }
@@ -210,7 +215,7 @@ QWidget* refilmPlot(const Course* fresh, const Course* fatigued, const std::vect
     if (fatigued != nullptr) {
         drawCourse(*plot, *fatigued, shift, QPen(tokens.fatigued, 2, Qt::DashLine), tokens.card);
     }
-    plot->setMinimumHeight(22 * gridStep);
+    plot->setMinimumHeight(20 * gridStep);
     plot->setFocusPolicy(Qt::NoFocus);
     plot->setAttribute(Qt::WA_TransparentForMouseEvents);
     return plot;

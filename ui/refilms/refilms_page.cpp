@@ -57,7 +57,7 @@ RefilmsPage::RefilmsPage(const PageContext& context, QWidget* parent)
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(m_plots);
     split->addWidget(buildTable());
-    split->setSizes({400, 240});
+    split->setSizes({440, 200});
     split->setStretchFactor(0, 3);
     split->setStretchFactor(1, 2);
     split->setChildrenCollapsible(false);

@@ -16,6 +16,7 @@ SheetOptions::SheetOptions(const PageContext& context, const SheetMaker& maker, 
       m_page(new PageOptions(context, this))
 {
     setDocumentMode(true);
+    setAccessibleName(tr("Parts of the sheet"));
     tabBar()->setAccessibleName(tr("Parts of the sheet"));
     tabBar()->setExpanding(true);
     addTab(m_measures, tr("&Measures"));

@@ -46,7 +46,8 @@ QListView, QTreeView, QTableView {
     gridline-color: @line; alternate-background-color: @paper; outline: 0;
     selection-background-color: @chosen; selection-color: @text; }
 QListView:focus, QTreeView:focus, QTableView:focus { border: 2px solid @text; }
-QListView::item { padding: 4px 8px; }
+QListView::item { border: 0; padding: 4px 8px; }
+QListView::item:selected { background: @chosen; color: @text; }
 QTableView::item { padding: 2px 8px; }
 QHeaderView { background: @card; }
 QHeaderView::section { background: @card; color: @quiet; border: 0;
@@ -80,6 +81,7 @@ QPushButton[rank="rail"]:checked { background: @chosen; color: @text; font-weigh
 QPushButton[rank="rail"]:focus { border: 2px solid @text; padding: 6px 10px; }
 QPushButton[rank="rail"]:disabled { color: @proposal; }
 QTabWidget::pane { border: 0; border-top: 1px solid @line; }
+QTabBar { qproperty-drawBase: 0; }
 QTabBar::tab { background: transparent; color: @quiet; border: 0;
     border-bottom: 3px solid transparent; padding: 6px 12px; }
 QTabBar::tab:selected { color: @text; font-weight: 600; border-bottom-color: @text; }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/theme/theme.hpp"
 
+#include "ui/theme/indicator_style.hpp"
 #include "ui/theme/style_sheet.hpp"
 
 #include <QApplication>
@@ -95,7 +96,7 @@ void applyTheme(QApplication& application, ThemeChoice choice)
     const bool dark =
         choice == ThemeChoice::Dark || (choice == ThemeChoice::System && systemIsDark());
     const Tokens tokens = dark ? darkTokens() : lightTokens();
-    QApplication::setStyle(QStringLiteral("Fusion"));
+    QApplication::setStyle(new IndicatorStyle);
     QApplication::setPalette(paletteOf(tokens));
     QFont font(familyWithTabularFigures());
     font.setPixelSize(bodyText);

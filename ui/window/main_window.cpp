@@ -7,6 +7,7 @@
 #include "ui/document/commands/set_about.hpp"
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/page/labels.hpp"
+#include "ui/page/reach.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 #include "ui/tour/tour_strip.hpp"
@@ -19,7 +20,6 @@
 #include "ui/window/window_menus.hpp"
 #include "ui/window/window_state.hpp"
 
-#include <QAbstractItemView>
 #include <QCloseEvent>
 #include <QFileDialog>
 #include <QHBoxLayout>
@@ -240,11 +240,7 @@ void MainWindow::showPageAt(int at)
                                                              m_stack);
         // Keys of a page work as soon as it is shown, without a click first.
         page->setFocusPolicy(Qt::ClickFocus);
-        page->setAccessibleName(nameOf(pageList()[static_cast<std::size_t>(at)]));
-        // Tab leaves a table; the arrows move in it.
-        for (QAbstractItemView* view : page->findChildren<QAbstractItemView*>()) {
-            view->setTabKeyNavigation(false);
-        }
+        makeReachable(*page, nameOf(pageList()[static_cast<std::size_t>(at)]));
         m_stack->addWidget(page);
     }
     m_at = at;

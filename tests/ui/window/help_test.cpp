@@ -7,6 +7,7 @@
 #include "ui/readings/readings_page.hpp"
 #include "ui/window/side_pages.hpp"
 
+#include <QLineEdit>
 #include <QListWidget>
 #include <QTableView>
 
@@ -61,6 +62,23 @@ TEST_CASE("the picture's number is that of the worked example", "[ui][outside]")
     const Still lean = exampleStill(*findMeasure("trunk_lean"));
     REQUIRE(lean.measured.size() == 1);
     CHECK(QString::fromStdString(lean.measured[0].label).startsWith(QStringLiteral("7.8")));
+}
+
+TEST_CASE("help is searched by any words of a topic", "[ui]")
+{
+    Keys keys;
+    HelpPage help(keys);
+    help.search().setText(QStringLiteral("roll camera shin"));
+    bool found = false;
+    for (int row = 0; row < help.list().count(); ++row) {
+        found = found || help.list().item(row)->data(Qt::UserRole) == QStringLiteral("shank_angle");
+    }
+    CHECK(found);
+    CHECK(help.list().count() < 5);
+    help.search().setText(QStringLiteral("no such words"));
+    CHECK(help.list().count() == 0);
+    help.showTopic(QStringLiteral("foot_ahead"));
+    CHECK(help.shownTopic() == QStringLiteral("foot_ahead"));
 }
 
 TEST_CASE("F1 on a reading opens the help on its measure; Esc goes back to the readings", "[ui]")

@@ -59,6 +59,9 @@ void placeByKeys(MarksPage& page, PixelPoint at)
 
 const Reading* readingOf(const ClipDocument& clip, const std::string& measure, int step)
 {
+    if (!clip.readings()) {
+        return nullptr;
+    }
     for (const Reading& reading : clip.readings()->readings) {
         if (reading.measure == measure && reading.step == StepNumber{step} && reading.value) {
             return &reading;
