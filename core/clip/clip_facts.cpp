@@ -12,6 +12,7 @@ extern "C" {
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <initializer_list>
 
 namespace latemile {
 
@@ -27,6 +28,25 @@ double pixelAspectOf(const FramePictures& pictures)
                                      const_cast<AVFrame*>(&pictures.firstFrame()));
     const double value = aspect.num > 0 && aspect.den > 0 ? av_q2d(aspect) : 1.0;
     return value >= 1 / mostStretched && value <= mostStretched ? value : 1.0;
+}
+
+/// Libav's names of what phones write: QuickTime's user data and metadata keys, Android's own.
+std::string textOf(const AVFormatContext& demuxer, std::initializer_list<const char*> keys)
+{
+    for (const char* key : keys) {
+        if (const auto* entry = av_dict_get(demuxer.metadata, key, nullptr, 0)) {
+            return entry->value;
+        }
+    }
+    return {};
+}
+
+std::string cameraOf(const AVFormatContext& demuxer)
+{
+    const auto make =
+        textOf(demuxer, {"com.apple.quicktime.make", "com.android.manufacturer", "make"});
+    const auto model = textOf(demuxer, {"com.apple.quicktime.model", "com.android.model", "model"});
+    return make.empty() || model.empty() ? make + model : make + " " + model;
 }
 
 /// The length in seconds that the header gives the video stream; 0 where it gives none.
@@ -94,6 +114,7 @@ ClipFacts pictureFacts(const FramePictures& pictures, const UprightShape& shape)
     facts.highDynamicRange = colour.isHighDynamicRange();
     facts.interlaced = isInterlaced(pictures);
     facts.frames = pictures.count();
+    facts.camera = cameraOf(*file.demuxer());
     if (facts.mirrored) {
         facts.remarks.push_back("The file asks to be shown mirrored: left and right of the runner "
                                 "may be exchanged; check with the runner.");

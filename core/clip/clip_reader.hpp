@@ -6,6 +6,7 @@
 #include "core/outcome.hpp"
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -26,6 +27,9 @@ struct ClipOptions {
     bool fieldsAsFrames = false;       ///< interlaced files: one picture a field, at twice the rate
     std::optional<int> videoStream; ///< index of the stream in the file; none: the best one that is
                                     ///< no cover picture
+    /// Asked now and then while the headers are read, with the share done, 0 to 1; false stops the
+    /// opening (Error::Kind::Cancelled). On the thread that opens.
+    std::function<bool(double)> goOn{};
 };
 
 /// What a file was found to be, in facts and in words.
@@ -49,6 +53,7 @@ struct ClipFacts {
     double captureRate{};        ///< frames per real second
     double slowMotion{1.0};      ///< captureRate / containerRate
     std::string captureRateFrom; ///< "time stamps", "stated", or the metadata key it was read from
+    std::string camera; ///< make and model as phones write them; empty where the file does not say
     bool variableRate{};
     double longestGap{};              ///< seconds, real time, between neighbouring frames
     Seconds duration{};               ///< real time from the first frame to the end of the last

@@ -40,9 +40,13 @@ FramePictures::FramePictures(FrameDecoder decoder, Presentation order)
 }
 
 Outcome<std::unique_ptr<FramePictures>> FramePictures::open(OpenedFile file,
-                                                            std::vector<std::string>& remarks)
+                                                            std::vector<std::string>& remarks,
+                                                            const std::function<bool(double)>& goOn)
 {
-    auto index = readPacketIndex(file);
+    auto index = readPacketIndex(file, goOn);
+    if (index.stopped) {
+        return fail(Error::Kind::Cancelled, "Opening the clip " + file.name() + " was stopped.");
+    }
     if (index.packets.empty()) {
         return fail(Error::Kind::Damaged,
                     "The clip " + file.name() +

@@ -15,9 +15,11 @@ namespace latemile {
 /// key frame that the frame needs.
 class FramePictures final : public DecodedPictures {
 public:
-    /// Reads all packets and decodes the first frame. `remarks` gets what the coach should know.
-    static Outcome<std::unique_ptr<FramePictures>> open(OpenedFile file,
-                                                        std::vector<std::string>& remarks);
+    /// Reads all packets and decodes the first frame. `remarks` gets what the coach should know;
+    /// `goOn` as in ClipOptions.
+    static Outcome<std::unique_ptr<FramePictures>>
+    open(OpenedFile file, std::vector<std::string>& remarks,
+         const std::function<bool(double)>& goOn = {});
 
     Outcome<SharedAvFrame> picture(std::int64_t rank, const Passing& passing) override;
     [[nodiscard]] std::int64_t groupStart(std::int64_t rank) const override;

@@ -98,7 +98,7 @@ Outcome<OpenClip> openClip(const std::filesystem::path& path, const ClipOptions&
 {
     std::vector<std::string> remarks;
     ASSIGN_OR_RETURN(auto file, OpenedFile::open(path, options.videoStream));
-    ASSIGN_OR_RETURN(auto frames, FramePictures::open(std::move(file), remarks));
+    ASSIGN_OR_RETURN(auto frames, FramePictures::open(std::move(file), remarks, options.goOn));
     const auto& stream = *frames->file().stream();
     auto times =
         frameTimes(frames->index(), frames->order().shown(), statedTiming(stream), remarks);

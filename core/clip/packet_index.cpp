@@ -8,6 +8,8 @@ namespace latemile {
 
 namespace {
 
+constexpr std::int64_t packetsBetweenQuestions = 64;
+
 PacketEntry entryOf(const AVPacket& packet, const AVCodecParameters& coded)
 {
     return {.pts = packet.pts,
@@ -29,17 +31,25 @@ bool everyPictureStandsAlone(AVCodecID codec)
 
 } // namespace
 
-PacketIndex readPacketIndex(const OpenedFile& file)
+PacketIndex readPacketIndex(const OpenedFile& file, const std::function<bool(double)>& goOn)
 {
     const auto& coded = *file.stream()->codecpar;
+    const auto bytes = avio_size(file.demuxer()->pb);
     PacketIndex index;
+    std::int64_t read = 0;
     AvPacket packet(av_packet_alloc());
     int code = 0;
     while ((code = av_read_frame(file.demuxer(), packet.get())) >= 0) {
         if (packet->stream_index == file.streamIndex()) {
             index.packets.push_back(entryOf(*packet, coded));
         }
+        const auto position = packet->pos;
         av_packet_unref(packet.get());
+        const bool ask = goOn && ++read % packetsBetweenQuestions == 0 && bytes > 0;
+        if (ask && !goOn(static_cast<double>(position) / static_cast<double>(bytes))) {
+            index.stopped = true;
+            return index;
+        }
     }
     index.endedEarly = code != AVERROR_EOF;
     // A file cut off within its last packet still hands out what there is of it.

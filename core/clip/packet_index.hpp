@@ -4,6 +4,7 @@
 #include "core/clip/opened_file.hpp"
 
 #include <cstdint>
+#include <functional>
 #include <vector>
 
 namespace latemile {
@@ -26,9 +27,11 @@ struct PacketEntry {
 struct PacketIndex {
     std::vector<PacketEntry> packets;
     bool endedEarly = false; ///< reading stopped at damage, not at the end of the file
+    bool stopped = false;    ///< reading was stopped by whoever asked for it
 };
 
-/// Reads every packet once; decodes nothing.
-[[nodiscard]] PacketIndex readPacketIndex(const OpenedFile& file);
+/// Reads every packet once; decodes nothing. `goOn` as in ClipOptions.
+[[nodiscard]] PacketIndex readPacketIndex(const OpenedFile& file,
+                                          const std::function<bool(double)>& goOn = {});
 
 } // namespace latemile

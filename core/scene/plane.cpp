@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/scene/plane.hpp"
 
+#include "core/scene/scale_lines.hpp"
+
 #include <opencv2/calib3d.hpp>
 #include <opencv2/core.hpp>
 
@@ -12,10 +14,6 @@ namespace latemile {
 
 namespace {
 
-/// One click on the end of a drawn line, in pixels: lines are drawn with the close-up.
-constexpr double drawnEndError = 1.0;
-/// How well a tape or a pole is known (A): 0.5 cm.
-constexpr double tapeError = 0.5;
 /// A line shorter than this on the picture fixes no direction and no length.
 constexpr double shortestLine = 2.0;
 
@@ -41,9 +39,8 @@ bool isUpright(const ScaleLine& line)
     return std::abs(line.b.v - line.a.v) > 2.0 * std::abs(line.b.u - line.a.u);
 }
 
-Outcome<void> checkScale(const Scene& scene)
+Outcome<void> checkScale(const ScaleLine& line, const Scene& scene)
 {
-    const auto& line = *scene.scale;
     if (distance(line.a, line.b) < shortestLine) {
         return fail(Error::Kind::Inconsistent,
                     "The scale line (field 'scale') has no length on the picture: draw it from one "
@@ -192,10 +189,15 @@ cv::Matx33d similarityOf(PixelPoint up, double k)
     return {k * right.u, k * right.v, 0, k * up.u, k * up.v, 0, 0, 0, 1};
 }
 
-double relativeLineError(const ScaleLine& line)
+MeanScale scaleOf(const Scene& scene)
 {
-    const double drawn = distance(line.a, line.b);
-    return std::hypot(tapeError / line.lengthCm, std::sqrt(2.0) * drawnEndError / drawn);
+    std::vector<DrawnLength> lengths;
+    for (const auto& line : scaleLinesOf(scene)) {
+        lengths.push_back(
+            {.cm = line.lengthCm,
+             .px = distance(undistortedBy(scene.lens, line.a), undistortedBy(scene.lens, line.b))});
+    }
+    return meanScale(lengths);
 }
 
 } // namespace
@@ -209,8 +211,8 @@ Outcome<Plane> Plane::from(const Scene& scene)
             "The plumb line (field 'plumb') has no length on the picture: draw it along something "
             "that hangs or stands straight.");
     }
-    if (scene.scale) {
-        RETURN_IF_ERROR(checkScale(scene));
+    for (const auto& line : scaleLinesOf(scene)) {
+        RETURN_IF_ERROR(checkScale(line, scene));
     }
     Plane plane;
     plane.m_lens = scene.lens;
@@ -235,10 +237,10 @@ Outcome<Plane> Plane::from(const Scene& scene)
         }
         double k = 1.0;
         if (scene.scale) {
-            k = scene.scale->lengthCm / distance(undistortedBy(scene.lens, scene.scale->a),
-                                                 undistortedBy(scene.lens, scene.scale->b));
+            const auto mean = scaleOf(scene);
+            k = mean.cmPerPixel;
             plane.m_scaleFrom = ScaleFrom::Line;
-            plane.m_relativeScaleError = relativeLineError(*scene.scale);
+            plane.m_relativeScaleError = mean.relativeError;
         }
         toCm = similarityOf(upOf(undistorted), k);
     }

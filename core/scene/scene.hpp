@@ -10,6 +10,7 @@
 #include <filesystem>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace latemile {
 
@@ -60,10 +61,11 @@ struct Scene {
     View view{View::LeftSide};
     Travel travel{Travel::Left};
     std::optional<ScaleLine> scale; ///< none: angles only, or a scale from the athlete's leg length
-    std::optional<PlumbLine> plumb; ///< none: the picture's own vertical
-    std::optional<double> groundV;  ///< pixel row of the ground under the runner
-    std::optional<double> captureRate; ///< frames per real second stated for the clip
-    std::optional<double> beltSpeed;   ///< m/s; none: over ground
+    std::vector<ScaleLine> moreScales{}; ///< further lines, averaged with `scale` by their errors
+    std::optional<PlumbLine> plumb;      ///< none: the picture's own vertical
+    std::optional<double> groundV;       ///< pixel row of the ground under the runner
+    std::optional<double> captureRate;   ///< frames per real second stated for the clip
+    std::optional<double> beltSpeed;     ///< m/s; none: over ground
     std::optional<Lens> lens;
     std::optional<PlaneCorners> plane;
     bool operator==(const Scene&) const = default;

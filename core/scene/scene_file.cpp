@@ -44,21 +44,45 @@ Outcome<PixelPoint> pointFrom(const JsonField& parent, std::string_view key)
     return PixelPoint{numbers[0], numbers[1]};
 }
 
+Outcome<ScaleLine> scaleLineFrom(const JsonField& field)
+{
+    ASSIGN_OR_RETURN(const auto a, pointFrom(field, "a"));
+    ASSIGN_OR_RETURN(const auto b, pointFrom(field, "b"));
+    ASSIGN_OR_RETURN(const auto length, field.number("length_cm", aboveZero));
+    if (a == b) {
+        return field.fault(
+            "the scale line has no length on the picture: draw it from one end of the pole "
+            "or tape to the other");
+    }
+    return ScaleLine{a, b, length};
+}
+
 Outcome<std::optional<ScaleLine>> scaleFrom(const JsonField& document)
 {
     ASSIGN_OR_RETURN(const auto field, document.maybe("scale"));
     if (!field) {
         return std::optional<ScaleLine>{};
     }
-    ASSIGN_OR_RETURN(const auto a, pointFrom(*field, "a"));
-    ASSIGN_OR_RETURN(const auto b, pointFrom(*field, "b"));
-    ASSIGN_OR_RETURN(const auto length, field->number("length_cm", aboveZero));
-    if (a == b) {
-        return field->fault(
-            "the scale line has no length on the picture: draw it from one end of the pole "
-            "or tape to the other");
+    ASSIGN_OR_RETURN(auto line, scaleLineFrom(*field));
+    return std::optional(line);
+}
+
+Outcome<std::vector<ScaleLine>> moreScalesFrom(const JsonField& document, bool hasScale)
+{
+    std::vector<ScaleLine> lines;
+    ASSIGN_OR_RETURN(const auto field, document.maybe("more_scales"));
+    if (!field) {
+        return lines;
     }
-    return std::optional(ScaleLine{a, b, length});
+    if (!hasScale) {
+        return field->fault("further scale lines stand beside the first one: give it in 'scale'");
+    }
+    ASSIGN_OR_RETURN(const auto items, field->items());
+    for (const auto& item : items) {
+        ASSIGN_OR_RETURN(const auto line, scaleLineFrom(item));
+        lines.push_back(line);
+    }
+    return lines;
 }
 
 Outcome<std::optional<PlumbLine>> plumbFrom(const JsonField& document)
@@ -135,6 +159,11 @@ json pointJson(PixelPoint point)
     return json::array({point.u, point.v});
 }
 
+json scaleJson(const ScaleLine& line)
+{
+    return {{"a", pointJson(line.a)}, {"b", pointJson(line.b)}, {"length_cm", line.lengthCm}};
+}
+
 json cornersJson(const PlaneCorners& corners)
 {
     json document{{"image", json::array()}, {"cm", json::array()}};
@@ -164,6 +193,7 @@ Outcome<Scene> sceneFrom(const json& document, std::string_view where)
     ASSIGN_OR_RETURN(scene.view, viewFrom(field));
     ASSIGN_OR_RETURN(scene.travel, travelFrom(field, scene.view));
     ASSIGN_OR_RETURN(scene.scale, scaleFrom(field));
+    ASSIGN_OR_RETURN(scene.moreScales, moreScalesFrom(field, scene.scale.has_value()));
     ASSIGN_OR_RETURN(scene.plumb, plumbFrom(field));
     ASSIGN_OR_RETURN(scene.groundV, groundFrom(field));
     ASSIGN_OR_RETURN(scene.captureRate,
@@ -199,9 +229,10 @@ json toJson(const Scene& scene)
                   {"lens", nullptr},
                   {"plane", nullptr}};
     if (scene.scale) {
-        document["scale"] = {{"a", pointJson(scene.scale->a)},
-                             {"b", pointJson(scene.scale->b)},
-                             {"length_cm", scene.scale->lengthCm}};
+        document["scale"] = scaleJson(*scene.scale);
+    }
+    for (const auto& line : scene.moreScales) {
+        document["more_scales"].push_back(scaleJson(line));
     }
     if (scene.plumb) {
         document["plumb"] = {{"top", pointJson(scene.plumb->top)},

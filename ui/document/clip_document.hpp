@@ -52,6 +52,8 @@ public:
     [[nodiscard]] bool isReading() const { return m_reading || m_readAgain || m_pause.isActive(); }
 
     void setAthlete(const AthleteFacts& athlete);
+    /// Once more from the file, after a fault.
+    void openAgain() { openFile(); }
 
     std::optional<Mark> replaceMark(const MarkKey& key, const std::optional<Mark>& mark);
     bool replaceUnseen(const MarkKey& key, bool unseen);

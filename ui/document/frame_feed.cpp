@@ -23,20 +23,50 @@ std::size_t budgetOfOneClip()
 
 FrameFeed::FrameFeed(QObject* parent) : QObject(parent) {}
 
-FrameFeed::~FrameFeed() = default;
+FrameFeed::~FrameFeed()
+{
+    stopOpening();
+}
 
 void FrameFeed::open(const std::filesystem::path& file, const ClipOptions& options)
 {
     const int opening = ++m_opening;
+    stopOpening();
     m_source.reset();
     m_waiting = false;
     m_waitingSmall = false;
-    m_opener.post([this, file, options, opening] {
+    m_stop = std::make_shared<std::atomic<bool>>(false);
+    ClipOptions asked = options;
+    asked.goOn = [this, opening, stop = m_stop, told = -1](double share) mutable {
+        const int percent = static_cast<int>(100 * share);
+        if (percent != told) {
+            told = percent;
+            QMetaObject::invokeMethod(
+                this, [this, percent, opening] { tellOpening(percent, opening); },
+                Qt::QueuedConnection);
+        }
+        return !*stop;
+    };
+    m_opener.post([this, file, asked, opening] {
         auto result = std::make_shared<Outcome<std::unique_ptr<FrameSource>>>(
-            FrameSource::open(file, options, budgetOfOneClip()));
+            FrameSource::open(file, asked, budgetOfOneClip()));
         QMetaObject::invokeMethod(
             this, [this, result, opening] { take(result, opening); }, Qt::QueuedConnection);
     });
+}
+
+void FrameFeed::stopOpening()
+{
+    if (m_stop) {
+        *m_stop = true;
+    }
+}
+
+void FrameFeed::tellOpening(int percent, int opening)
+{
+    if (opening == m_opening && !m_source) {
+        emit this->opening(percent);
+    }
 }
 
 void FrameFeed::take(const std::shared_ptr<Outcome<std::unique_ptr<FrameSource>>>& result,

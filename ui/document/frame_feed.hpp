@@ -7,6 +7,7 @@
 #include <QObject>
 #include <QPointer>
 
+#include <atomic>
 #include <deque>
 #include <filesystem>
 #include <functional>
@@ -28,6 +29,8 @@ public:
 
     /// Begins to open; `opened` or `failed` follows. May be called again with other options.
     void open(const std::filesystem::path& file, const ClipOptions& options);
+    /// `failed` follows, unless the clip was open just before.
+    void stopOpening();
 
     [[nodiscard]] bool isOpen() const { return m_source != nullptr; }
     /// True while an answer is on its way.
@@ -43,6 +46,7 @@ public:
     void dropSmall(QObject* asker);
 
 signals:
+    void opening(int percent); ///< while the file's headers are read
     void opened();
     void failed(const QString& sentence);
 
@@ -53,6 +57,7 @@ private:
         Answer answer;
     };
     void take(const std::shared_ptr<Outcome<std::unique_ptr<FrameSource>>>& result, int opening);
+    void tellOpening(int percent, int opening);
     void askNext();
     void askNextSmall();
     /// Brings an answer of the source's thread to this one.
@@ -67,7 +72,8 @@ private:
     Question m_askedSmall;
     bool m_waitingSmall{};
     int m_opening{};
-    std::unique_ptr<FrameSource> m_source; ///< its end waits: no answer comes after it
+    std::shared_ptr<std::atomic<bool>> m_stop; ///< of the opening under way; read on its thread
+    std::unique_ptr<FrameSource> m_source;     ///< its end waits: no answer comes after it
     Worker m_opener;
 };
 

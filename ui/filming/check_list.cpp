@@ -1,33 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/filming/check_list.hpp"
 
-#include "core/scene/plane.hpp"
 #include "ui/document/clip_document.hpp"
+#include "ui/filming/remark_list.hpp"
 #include "ui/page/labels.hpp"
-#include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace latemile::ui {
-namespace {
 
-QString signOf(QByteArrayView state)
+CheckList::CheckList(QWidget* parent)
+    : QWidget(parent), m_list(new RemarkList(tr("Check list"), this)), m_help(plainLabel({}, this))
 {
-    if (state == "good") {
-        return QStringLiteral("✓  ");
-    }
-    return state == "bad" ? QStringLiteral("✗  ") : QStringLiteral("?  ");
-}
-
-} // namespace
-
-CheckList::CheckList(QWidget* parent) : QWidget(parent), m_column(new QVBoxLayout(this))
-{
-    m_column->setContentsMargins(0, 0, 0, 0);
-    m_column->setSpacing(gridStep / 2);
-    setAccessibleName(tr("Check list"));
+    m_help->setWordWrap(true);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(2 * gridStep);
+    column->addWidget(m_help);
+    column->addWidget(m_list);
+    column->addStretch();
 }
 
 void CheckList::setClip(ClipDocument* clip)
@@ -44,50 +39,32 @@ void CheckList::setClip(ClipDocument* clip)
     tell();
 }
 
-void CheckList::add(const char* state, const QString& sentence)
+const std::vector<Remark>& CheckList::remarks() const
 {
-    QLabel* label = plainLabel(signOf(state) + sentence, this);
-    label->setWordWrap(true);
-    setState(*label, state);
-    m_column->addWidget(label);
+    return m_list->remarks();
+}
+
+Check::State CheckList::worst() const
+{
+    const auto worse = std::ranges::max_element(m_list->remarks(), {}, &Remark::state);
+    return worse == m_list->remarks().end() ? Check::State::Good : worse->state;
 }
 
 void CheckList::tell()
 {
-    while (QLayoutItem* item = m_column->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
-    if (!m_clip) {
+    if (!m_clip || !m_clip->isOpen()) {
+        m_list->setRemarks({});
+        m_help->hide();
+        emit changed();
         return;
     }
-    const Scene& scene = m_clip->scene();
-    if (!scene.scale && !scene.plane) {
-        add("doubt", tr("No scale line: draw one along something of known length at the runner. "
-                        "Until then angles and times alone can be read."));
-    }
-    if (!scene.plumb) {
-        add("doubt", tr("No plumb line: draw one along something that hangs or stands upright, "
-                        "else a tilted camera tilts every angle."));
-    }
-    if (!scene.beltSpeed) {
-        add("doubt", tr("No belt speed: step length and the belt check need it."));
-    }
-    const auto plane = Plane::from(scene);
-    if (!plane) {
-        add("bad", fromUtf8(plane.error().sentence));
-    } else if (plane->hasScale() && m_clip->isOpen()) {
-        const ClipFacts& facts = m_clip->feed().facts();
-        const PixelPoint middle{facts.width / 2.0, facts.height / 2.0};
-        add("good", tr("A pixel is %1 cm, the scale good to %2 %.")
-                        .arg(numberText(plane->cmPerPixel(middle), 3),
-                             numberText(100 * plane->relativeScaleError(), 1)));
-    }
-    if (m_clip->readings()) {
-        for (const Check& check : m_clip->readings()->checks) {
-            add(std::string(nameOf(check.state)).c_str(), fromUtf8(check.sentence));
-        }
-    }
+    const FilmedClip filmed{
+        .facts = m_clip->feed().facts(), .scene = m_clip->scene(), .readings = m_clip->readings()};
+    m_list->setRemarks(trustIn(filmed));
+    const auto help = mostHelpful(filmed);
+    m_help->setVisible(help.has_value());
+    m_help->setText(help ? tr("What would help most: %1.").arg(fromUtf8(*help)) : QString());
+    emit changed();
 }
 
 } // namespace latemile::ui

@@ -1,29 +1,37 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/filming/trust.hpp"
+
 #include <QPointer>
 #include <QWidget>
 
-class QVBoxLayout;
+class QLabel;
 
 namespace latemile::ui {
 
 class ClipDocument;
+class RemarkList;
 
-/// What of a clip can be trusted and what would help: one line an item, with a sign, a word and a
-/// sentence.
+/// What of a clip can be trusted, and what would help most.
 class CheckList final : public QWidget {
     Q_OBJECT
 public:
     explicit CheckList(QWidget* parent = nullptr);
     void setClip(ClipDocument* clip);
+    [[nodiscard]] const std::vector<Remark>& remarks() const;
+    /// The worst of all items; good while there is no clip.
+    [[nodiscard]] Check::State worst() const;
+
+signals:
+    void changed();
 
 private:
     void tell();
-    void add(const char* state, const QString& sentence);
 
     QPointer<ClipDocument> m_clip;
-    QVBoxLayout* m_column;
+    RemarkList* m_list;
+    QLabel* m_help;
 };
 
 } // namespace latemile::ui

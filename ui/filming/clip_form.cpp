@@ -3,7 +3,6 @@
 
 #include "core/scene/speed.hpp"
 #include "ui/document/clip_document.hpp"
-#include "ui/document/commands/set_capture_rate.hpp"
 #include "ui/document/commands/set_details.hpp"
 #include "ui/document/commands/set_scene.hpp"
 #include "ui/page/labels.hpp"
@@ -55,9 +54,7 @@ ClipForm::ClipForm(QWidget* parent)
       m_incline(numberField(-30, 30, 1, tr(" %"), tr("Incline"), this)),
       m_shoes(new QLineEdit(this)),
       m_exertion(numberField(0, 10, 0, tr(" of 10"), tr("Exertion"), this)),
-      m_pain(new QComboBox(this)), m_view(new QComboBox(this)), m_travel(new QComboBox(this)),
-      m_rate(new QComboBox(this)),
-      m_length(numberField(1, 1000, 1, tr(" cm"), tr("Length of the scale line"), this))
+      m_pain(new QComboBox(this)), m_caution(plainLabel({}, this))
 {
     build();
     connectFields();
@@ -75,28 +72,21 @@ void ClipForm::build()
     m_pain->addItem(tr("not asked"), -1);
     m_pain->addItem(tr("no"), 0);
     m_pain->addItem(tr("yes"), 1);
-    for (const auto view : {View::LeftSide, View::RightSide, View::Rear, View::Front}) {
-        m_view->addItem(capital(wordFor(view)), static_cast<int>(view));
-    }
-    for (const auto travel : {Travel::Left, Travel::Right}) {
-        m_travel->addItem(capital(wordFor(travel)), static_cast<int>(travel));
-    }
-    m_rate->addItem(tr("as the file says"), 0.0);
-    for (const double rate : {30.0, 60.0, 100.0, 120.0, 200.0, 240.0, 480.0, 960.0}) {
-        m_rate->addItem(tr("%1 frames/s").arg(rate), rate);
-    }
     m_condition->setAccessibleName(tr("Condition"));
     m_speed->setAccessibleName(tr("Belt speed"));
     m_speed->setPlaceholderText(tr("over ground"));
     m_unit->setAccessibleName(tr("Unit of speed"));
     m_shoes->setAccessibleName(tr("Shoes"));
     m_pain->setAccessibleName(tr("Pain"));
-    m_view->setAccessibleName(tr("Camera"));
-    m_travel->setAccessibleName(tr("Runs in the picture"));
-    m_rate->setAccessibleName(tr("Filmed at"));
     m_speedTold->setWordWrap(true);
     setState(*m_speedTold, "bad");
     m_speedTold->hide();
+    m_caution->setWordWrap(true);
+    m_caution->setText(
+        tr("Pain is a matter for a licensed clinician: no advice on form goes before "
+           "their word."));
+    setState(*m_caution, "doubt");
+    m_caution->hide();
 
     auto* speed = new QHBoxLayout;
     speed->setSpacing(gridStep / 2);
@@ -114,10 +104,7 @@ void ClipForm::build()
     form->addRow(tr("Shoes"), m_shoes);
     form->addRow(tr("Exertion"), m_exertion);
     form->addRow(tr("Pain"), m_pain);
-    form->addRow(tr("Camera"), m_view);
-    form->addRow(tr("Runs"), m_travel);
-    form->addRow(tr("Filmed at"), m_rate);
-    form->addRow(tr("Scale line"), m_length);
+    form->addRow(m_caution);
 }
 
 void ClipForm::connectFields()
@@ -128,22 +115,11 @@ void ClipForm::connectFields()
     for (QDoubleSpinBox* field : {m_minute, m_incline, m_exertion}) {
         connect(field, &QDoubleSpinBox::valueChanged, this, &ClipForm::takeDetails);
     }
-    connect(m_view, &QComboBox::activated, this, [this] {
-        // A camera at the athlete's left sees a runner who goes left.
-        const auto view = static_cast<View>(m_view->currentData().toInt());
-        if (isSideView(view)) {
-            m_travel->setCurrentIndex(view == View::LeftSide ? 0 : 1);
-        }
-        takeView();
-    });
-    connect(m_travel, &QComboBox::activated, this, &ClipForm::takeView);
     connect(m_speed, &QLineEdit::editingFinished, this, &ClipForm::takeSpeed);
     connect(m_unit, &QComboBox::activated, this, [this](int row) {
         QSettings().setValue(QStringLiteral("speed/unit"), row);
         fill();
     });
-    connect(m_rate, &QComboBox::activated, this, &ClipForm::takeRate);
-    connect(m_length, &QDoubleSpinBox::valueChanged, this, &ClipForm::takeLength);
 }
 
 void ClipForm::setClip(ClipDocument* clip)
@@ -177,20 +153,16 @@ void ClipForm::fill()
         m_shoes->setText(fromUtf8(details.shoes));
     }
     m_pain->setCurrentIndex(details.pain ? (*details.pain ? 2 : 1) : 0);
-    m_view->setCurrentIndex(m_view->findData(static_cast<int>(scene.view)));
-    m_travel->setCurrentIndex(m_travel->findData(static_cast<int>(scene.travel)));
     const auto unit = static_cast<SpeedUnit>(m_unit->currentData().toInt());
     m_speed->setText(scene.beltSpeed ? fromUtf8(speedText(*scene.beltSpeed, unit)) : QString());
-    int row = m_rate->findData(scene.captureRate.value_or(0.0));
-    if (row < 0) {
-        m_rate->addItem(tr("%1 frames/s").arg(*scene.captureRate), *scene.captureRate);
-        row = m_rate->count() - 1;
-    }
-    m_rate->setCurrentIndex(row);
-    m_rate->setEnabled(m_clip->isOpen());
-    m_length->setEnabled(scene.scale.has_value());
-    put(*m_length, scene.scale ? std::optional(scene.scale->lengthCm) : std::nullopt);
+    m_caution->setVisible(details.pain.value_or(false));
     m_filling = false;
+    emit changed();
+}
+
+bool ClipForm::isComplete() const
+{
+    return m_clip && m_clip->details().exertion && m_clip->details().pain;
 }
 
 void ClipForm::takeDetails()
@@ -209,17 +181,6 @@ void ClipForm::takeDetails()
     if (details != m_clip->details()) {
         m_clip->history().push(new SetDetails(*m_clip, details, tr("describe clip"), ++m_gesture));
     }
-}
-
-void ClipForm::takeView()
-{
-    if (m_filling || !m_clip) {
-        return;
-    }
-    Scene scene = m_clip->scene();
-    scene.view = static_cast<View>(m_view->currentData().toInt());
-    scene.travel = static_cast<Travel>(m_travel->currentData().toInt());
-    m_clip->history().push(new SetScene(*m_clip, scene, tr("set camera side"), ++m_gesture));
 }
 
 void ClipForm::takeSpeed()
@@ -248,29 +209,6 @@ void ClipForm::takeSpeed()
         scene.beltSpeed = speed;
         m_clip->history().push(new SetScene(*m_clip, scene, tr("set belt speed"), ++m_gesture));
     }
-}
-
-void ClipForm::takeRate()
-{
-    if (m_filling || !m_clip || !m_clip->isOpen()) {
-        return;
-    }
-    const double rate = m_rate->currentData().toDouble();
-    const auto stated = rate > 0 ? std::optional(rate) : std::nullopt;
-    if (stated != m_clip->scene().captureRate) {
-        m_clip->history().push(new SetCaptureRate(*m_clip, stated));
-    }
-}
-
-void ClipForm::takeLength()
-{
-    const auto length = valueOf(*m_length);
-    if (m_filling || !m_clip || !length || !m_clip->scene().scale) {
-        return;
-    }
-    Scene scene = m_clip->scene();
-    scene.scale->lengthCm = *length;
-    m_clip->history().push(new SetScene(*m_clip, scene, tr("set scale length"), ++m_gesture));
 }
 
 } // namespace latemile::ui

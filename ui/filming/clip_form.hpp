@@ -15,22 +15,24 @@ namespace latemile::ui {
 
 class ClipDocument;
 
-/// What the coach says about a clip: each field one undoable edit.
+/// What the coach says about the run in a clip: each field one undoable edit.
 class ClipForm final : public QWidget {
     Q_OBJECT
 public:
     explicit ClipForm(QWidget* parent = nullptr);
     void setClip(ClipDocument* clip);
+    /// Nothing left that only today knows: exertion and pain.
+    [[nodiscard]] bool isComplete() const;
+
+signals:
+    void changed();
 
 private:
     void build();
     void connectFields();
     void fill();
     void takeDetails();
-    void takeView();
     void takeSpeed();
-    void takeRate();
-    void takeLength();
 
     QPointer<ClipDocument> m_clip;
     bool m_filling{};
@@ -44,10 +46,7 @@ private:
     QLineEdit* m_shoes;
     QDoubleSpinBox* m_exertion;
     QComboBox* m_pain;
-    QComboBox* m_view;
-    QComboBox* m_travel;
-    QComboBox* m_rate;
-    QDoubleSpinBox* m_length;
+    QLabel* m_caution;
 };
 
 } // namespace latemile::ui

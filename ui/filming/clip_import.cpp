@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/filming/clip_import.hpp"
 
+#include "core/clip/clip_reader.hpp"
 #include "ui/text/words.hpp"
 
 #include <fstream>
@@ -72,6 +73,15 @@ void ClipImport::cancel()
     m_cancelled = true;
 }
 
+Outcome<void> ClipImport::checkVideo(const std::filesystem::path& file) const
+{
+    ClipOptions options;
+    options.goOn = [this](double) { return !m_cancelled; };
+    ASSIGN_OR_RETURN(const auto reader, ClipReader::open(file, options));
+    (void)reader;
+    return {};
+}
+
 Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
 {
     const auto folder = m_folder / "clips";
@@ -81,6 +91,7 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
     if (isThere(folder, from)) {
         return "clips/" + name;
     }
+    RETURN_IF_ERROR(checkVideo(from));
     std::ifstream source(from, std::ios::binary);
     const auto size = std::filesystem::file_size(from, fault);
     if (!source || fault) {

@@ -33,6 +33,8 @@ signals:
 
 private:
     Outcome<std::string> copy(const std::filesystem::path& from);
+    /// What no clip can be made of stays outside: the sentence says why.
+    [[nodiscard]] Outcome<void> checkVideo(const std::filesystem::path& file) const;
 
     const std::filesystem::path m_folder;
     int m_left{};

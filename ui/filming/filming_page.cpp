@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/filming/filming_page.hpp"
 
+#include "core/filming/next_visit.hpp"
 #include "ui/document/commands/add_clip.hpp"
 #include "ui/document/commands/remove_clip.hpp"
 #include "ui/document/selection.hpp"
@@ -8,56 +9,79 @@
 #include "ui/filming/check_list.hpp"
 #include "ui/filming/clip_form.hpp"
 #include "ui/filming/clip_import.hpp"
+#include "ui/filming/clip_part.hpp"
+#include "ui/filming/clip_words.hpp"
+#include "ui/filming/filming_actions.hpp"
+#include "ui/filming/ghost_controls.hpp"
+#include "ui/filming/last_visit_ghost.hpp"
+#include "ui/filming/recent_files.hpp"
+#include "ui/filming/remark_list.hpp"
+#include "ui/filming/scene_loan.hpp"
+#include "ui/filming/scene_part.hpp"
 #include "ui/filming/scene_tool.hpp"
+#include "ui/filming/set_up_view.hpp"
+#include "ui/filming/work_bar.hpp"
+#include "ui/filming/work_side.hpp"
 #include "ui/page/clip_switch.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/picture/transport_bar.hpp"
-#include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
+#include <QCheckBox>
 #include <QDragEnterEvent>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QMenu>
 #include <QMimeData>
-#include <QProgressBar>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QSettings>
+#include <QStackedWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace latemile::ui {
+namespace {
+
+const auto copying = QStringLiteral("copying");
+const auto opening = QStringLiteral("opening");
+const auto comparing = QStringLiteral("comparing");
+
+} // namespace
 
 FilmingPage::FilmingPage(const PageContext& context, QWidget* parent)
     : QWidget(parent), m_context(context), m_tool(new SceneTool(this)), m_player(new Player(this)),
-      m_import(new ClipImport(context.session.folder(), this))
+      m_import(new ClipImport(context.session.folder(), this)),
+      m_loan(new SceneLoan(context, this)), m_ghost(new LastVisitGhost(this)),
+      m_work(new WorkBar(this)), m_told(plainLabel({}, this)),
+      m_invitation(
+          quietLabel(tr("Drag video files onto this page, or press \"Add clips\"."), this)),
+      m_stack(new QStackedWidget(this))
 {
     setAcceptDrops(true);
-    auto* row = new QHBoxLayout;
-    row->setSpacing(2 * gridStep);
-    row->addWidget(buildPicture(), 1);
-    row->addWidget(buildSide());
-    auto* head = new QHBoxLayout;
-    auto* add = new QPushButton(tr("Add clips…"), this);
-    m_remove = new QPushButton(tr("Remove clip"), this);
-    head->addWidget(new ClipSwitch(context, this), 1);
-    head->addWidget(m_remove);
-    head->addWidget(add);
+    m_told->setWordWrap(true);
+    m_told->hide();
+    setState(*m_told, "bad");
+    m_setUp = new SetUpView(context.session, m_stack);
+    m_stack->addWidget(buildWork());
+    m_stack->addWidget(m_setUp);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(2 * gridStep, gridStep, 2 * gridStep, 2 * gridStep);
     column->setSpacing(gridStep);
-    column->addLayout(head);
-    column->addWidget(buildImport());
-    column->addLayout(row, 1);
-    connect(add, &QPushButton::clicked, this, &FilmingPage::addByDialog);
-    connect(m_remove, &QPushButton::clicked, this, &FilmingPage::removeClip);
+    column->addWidget(buildHead());
+    column->addWidget(m_told);
+    column->addWidget(m_work);
+    column->addWidget(m_invitation);
+    column->addWidget(m_stack, 1);
     connectAll();
+    connectWork();
+    FilmingActions(*this, context.keys);
     setClip();
 }
 
@@ -66,87 +90,74 @@ FilmingPage::~FilmingPage()
     m_view->setTool(nullptr);
 }
 
+QWidget* FilmingPage::buildHead()
+{
+    auto* head = new QWidget(this);
+    m_setUpButton = new QPushButton(tr("Set-up card"), head);
+    m_setUpButton->setCheckable(true);
+    m_remove = new QPushButton(tr("Remove clip"), head);
+    auto* recent = new QToolButton(head);
+    recent->setText(tr("Recent files"));
+    recent->setPopupMode(QToolButton::InstantPopup);
+    auto* menu = new QMenu(recent);
+    menu->setToolTipsVisible(true);
+    recent->setMenu(menu);
+    auto* add = new QPushButton(tr("Add clips…"), head);
+    auto* row = new QHBoxLayout(head);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(gridStep);
+    row->addWidget(new ClipSwitch(m_context, head), 1);
+    row->addWidget(m_setUpButton);
+    row->addWidget(m_remove);
+    row->addWidget(recent);
+    row->addWidget(add);
+    connect(m_setUpButton, &QPushButton::toggled, this, &FilmingPage::showSetUp);
+    connect(m_remove, &QPushButton::clicked, this, &FilmingPage::removeClip);
+    connect(add, &QPushButton::clicked, this, &FilmingPage::addByDialog);
+    connect(menu, &QMenu::aboutToShow, this, [menu] { fillWithRecentFiles(*menu); });
+    connect(menu, &QMenu::triggered, this,
+            [this](const QAction* action) { addFiles({action->data().toString()}); });
+    return head;
+}
+
+QWidget* FilmingPage::buildWork()
+{
+    auto* work = new QWidget(m_stack);
+    auto* row = new QHBoxLayout(work);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(2 * gridStep);
+    row->addWidget(buildPicture(), 1);
+    row->addWidget(buildSide());
+    return work;
+}
+
 QWidget* FilmingPage::buildPicture()
 {
-    auto* side = new QWidget(this);
+    auto* side = new QWidget(m_stack);
     m_view = new FrameView(side);
     m_view->setTool(m_tool);
     m_transport = new TransportBar(*m_player, side);
     m_transport->loopButton().hide();
-    m_hint = quietLabel({}, side);
-    m_hint->setWordWrap(true);
-    auto* lines = new QHBoxLayout;
-    lines->setSpacing(gridStep / 2);
-    const auto add = [&](const QString& name, SceneTool::Line line, const QString& hint) {
-        auto* button = new QPushButton(name, side);
-        connect(button, &QPushButton::clicked, this, [this, line, hint] {
-            m_tool->draw(line);
-            m_hint->setText(hint);
-        });
-        lines->addWidget(button);
-    };
-    add(tr("Draw scale line"), SceneTool::Line::Scale,
-        tr("Press at one end of something of known length at the runner, let go at the other; then "
-           "type its length."));
-    add(tr("Draw plumb line"), SceneTool::Line::Plumb,
-        tr("Press and let go along something upright: a door frame, a pole, a hanging cord."));
-    add(tr("Draw ground"), SceneTool::Line::Ground,
-        tr("Press where the sole meets the ground under the runner."));
-    lines->addStretch();
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
     column->addWidget(m_view, 1);
     column->addWidget(m_transport);
-    column->addLayout(lines);
-    column->addWidget(m_hint);
     return side;
 }
 
 QWidget* FilmingPage::buildSide()
 {
-    auto* inner = new QWidget(this);
-    inner->setProperty("rank", "page");
-    m_form = new ClipForm(inner);
-    m_checks = new CheckList(inner);
-    m_facts = quietLabel({}, inner);
-    m_facts->setWordWrap(true);
-    auto* column = new QVBoxLayout(inner);
-    column->setContentsMargins(0, 0, gridStep, 0);
-    column->setSpacing(gridStep);
-    column->addWidget(m_facts);
-    column->addWidget(m_form);
-    column->addWidget(rule(inner));
-    column->addWidget(headingLabel(tr("What can be trusted"), inner));
-    column->addWidget(m_checks);
-    column->addStretch();
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidget(inner);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setFixedWidth(46 * gridStep);
-    return scroll;
-}
-
-QWidget* FilmingPage::buildImport()
-{
-    auto* bar = new QWidget(this);
-    m_progress = new QProgressBar(bar);
-    m_progress->setAccessibleName(tr("Copying"));
-    m_stop = new QPushButton(tr("Stop"), bar);
-    m_told = plainLabel({}, bar);
-    m_told->setWordWrap(true);
-    setState(*m_told, "bad");
-    auto* row = new QHBoxLayout(bar);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(m_told, 1);
-    row->addWidget(m_progress);
-    row->addWidget(m_stop);
-    for (QWidget* widget : std::initializer_list<QWidget*>{m_progress, m_stop, m_told}) {
-        widget->hide();
-    }
-    return bar;
+    m_side = new WorkSide(m_stack);
+    m_clipPart = new ClipPart(m_side);
+    m_form = new ClipForm(m_side);
+    m_scene = new ScenePart(*m_tool, *m_loan, *m_ghost, m_side);
+    m_checks = new CheckList(m_side);
+    m_side->addPart(tr("Clip"), m_clipPart);
+    m_side->addPart(tr("Run"), m_form);
+    m_side->addPart(tr("Scene"), m_scene);
+    m_side->addPart(tr("Trust"), m_checks);
+    return m_side;
 }
 
 void FilmingPage::connectAll()
@@ -154,21 +165,29 @@ void FilmingPage::connectAll()
     connect(&m_context.selection, &Selection::clipChanged, this, &FilmingPage::setClip);
     connect(m_player, &Player::frameShown, m_view, &FrameView::setFrame);
     connect(m_player, &Player::lateChanged, m_view, &FrameView::setLate);
-    connect(m_tool, &SceneTool::drawn, this,
-            [this] { m_hint->setText(tr("Drag the ends to set them to the pixel.")); });
-    connect(m_stop, &QPushButton::clicked, m_import, &ClipImport::cancel);
+    connect(m_tool, &SceneTool::chosenChanged, m_view, qOverload<>(&QWidget::update));
+    connect(m_clipPart, &ClipPart::changed, this, &FilmingPage::tellSigns);
+    connect(m_form, &ClipForm::changed, this, &FilmingPage::tellSigns);
+    connect(m_checks, &CheckList::changed, this, &FilmingPage::tellSigns);
+    connect(&m_scene->ghost(), &GhostControls::wanted, this, &FilmingPage::askGhost);
+}
+
+void FilmingPage::connectWork()
+{
+    connect(m_work, &WorkBar::stopWanted, this, &FilmingPage::stopWork);
     connect(m_import, &ClipImport::copied, this, &FilmingPage::takeCopied);
     connect(m_import, &ClipImport::progress, this, [this](const QString& name, int percent) {
-        m_progress->setFormat(name + QStringLiteral("  %p %"));
-        m_progress->setValue(percent);
+        m_work->setWork(copying, tr("Copying %1").arg(name), percent);
     });
-    connect(m_import, &ClipImport::failed, this, [this](const QString& sentence) {
-        m_told->setText(sentence);
-        m_told->show();
+    connect(m_import, &ClipImport::failed, this, &FilmingPage::tellFault);
+    connect(m_import, &ClipImport::done, this, [this] { m_work->endWork(copying); });
+    connect(m_loan, &SceneLoan::progress, this, [this](int percent) {
+        m_work->setWork(comparing, tr("Comparing the backgrounds"), percent);
     });
-    connect(m_import, &ClipImport::done, this, [this] {
-        m_progress->hide();
-        m_stop->hide();
+    connect(m_loan, &SceneLoan::changed, this, [this] {
+        if (!m_loan->isBusy()) {
+            m_work->endWork(comparing);
+        }
     });
 }
 
@@ -176,43 +195,95 @@ void FilmingPage::setClip()
 {
     ClipDocument* clip = m_context.selection.clip();
     m_tool->setClip(clip);
+    m_clipPart->setClip(clip);
     m_form->setClip(clip);
+    m_scene->setClip(clip);
     m_checks->setClip(clip);
     m_transport->setClip(clip);
     m_remove->setEnabled(clip != nullptr);
-    m_view->setMessage(clip == nullptr
-                           ? tr("Drag video files here, or press \"Add clips\".")
-                           : (clip->fault().isEmpty() ? tr("Opening the clip…") : clip->fault()));
-    m_player->setClip(clip);
-    m_hint->setText(tr("Drag the ends of a line to set them to the pixel; the wheel zooms."));
+    m_setUpButton->setEnabled(clip != nullptr);
+    m_invitation->setVisible(clip == nullptr);
+    m_work->endWork(opening);
     if (clip != nullptr) {
-        connect(clip, &ClipDocument::opened, this, &FilmingPage::tellFacts, Qt::UniqueConnection);
-        connect(clip, &ClipDocument::failed, m_view, &FrameView::setMessage, Qt::UniqueConnection);
-        connect(clip, &ClipDocument::sceneChanged, m_view, qOverload<>(&QWidget::update),
-                Qt::UniqueConnection);
+        listenTo(*clip);
+        m_view->setMessage(clip->fault().isEmpty() ? tr("Opening the clip…")
+                                                   : breakable(clip->fault()));
     }
-    tellFacts();
+    m_player->setClip(clip);
+    // Without a clip there is nothing to do but to prepare for one.
+    m_setUpButton->setChecked(clip == nullptr);
+    showSetUp(clip == nullptr);
+    askGhost();
+    tellSigns();
 }
 
-void FilmingPage::tellFacts()
+void FilmingPage::listenTo(ClipDocument& clip)
+{
+    connect(&clip, &ClipDocument::sceneChanged, m_view, qOverload<>(&QWidget::update),
+            Qt::UniqueConnection);
+    const QPointer<ClipDocument> heard = &clip;
+    disconnect(&clip, nullptr, this, nullptr);
+    disconnect(&clip.feed(), nullptr, this, nullptr);
+    const auto isShown = [this, heard] { return heard && m_context.selection.clip() == heard; };
+    connect(&clip, &ClipDocument::failed, this, [this, isShown](const QString& sentence) {
+        if (isShown()) {
+            m_work->endWork(opening);
+            m_view->setMessage(breakable(sentence));
+        }
+    });
+    connect(&clip, &ClipDocument::opened, this, [this, isShown] {
+        if (isShown()) {
+            m_work->endWork(opening);
+        }
+    });
+    connect(&clip, &ClipDocument::detailsChanged, this, &FilmingPage::askGhost);
+    connect(&clip.feed(), &FrameFeed::opening, this, [this, isShown, heard](int percent) {
+        if (isShown()) {
+            m_work->setWork(opening, tr("Opening %1").arg(fromUtf8(heard->clip().file)), percent);
+        }
+    });
+}
+
+bool FilmingPage::showsSetUp() const
+{
+    return m_stack->currentWidget() == m_setUp;
+}
+
+void FilmingPage::showSetUp(bool shown)
+{
+    m_player->pause();
+    m_stack->setCurrentIndex(shown ? 1 : 0);
+}
+
+void FilmingPage::tellSigns()
+{
+    const bool there = m_context.selection.clip() != nullptr;
+    const auto sign = [](bool good) {
+        return signOf(good ? Check::State::Good : Check::State::Doubt);
+    };
+    m_side->setSign(Clip, there ? sign(!m_clipPart->hasQuestion()) : QString());
+    m_side->setSign(Run, there ? sign(m_form->isComplete()) : QString());
+    const Scene scene = there ? m_context.selection.clip()->scene() : Scene();
+    m_side->setSign(SceneLines,
+                    there ? sign((scene.scale || scene.plane) && scene.plumb) : QString());
+    m_side->setSign(Trust, there ? signOf(m_checks->worst()) : QString());
+}
+
+void FilmingPage::tellFault(const QString& sentence)
+{
+    m_told->setText(breakable(sentence));
+    m_told->show();
+}
+
+void FilmingPage::askGhost()
 {
     const ClipDocument* clip = m_context.selection.clip();
-    if (clip == nullptr || !clip->isOpen()) {
-        m_facts->clear();
-        return;
+    if (clip != nullptr && m_scene->ghost().box().isChecked()) {
+        m_ghost->ask(m_context.session.folder(), clip->clip());
+    } else {
+        m_ghost->forget();
+        m_scene->ghost().tell();
     }
-    const ClipFacts& facts = m_context.selection.clip()->feed().facts();
-    QString text = tr("%1: %2 × %3 pixels, %4 frames, %5, %6 frames a real second (%7).")
-                       .arg(fromUtf8(clip->clip().file))
-                       .arg(facts.width)
-                       .arg(facts.height)
-                       .arg(facts.frames)
-                       .arg(timeText(facts.duration), numberText(facts.captureRate, 1),
-                            fromUtf8(facts.captureRateFrom));
-    for (const std::string& remark : facts.remarks) {
-        text += u'\n' + fromUtf8(remark);
-    }
-    m_facts->setText(text);
 }
 
 void FilmingPage::addByDialog()
@@ -231,31 +302,46 @@ void FilmingPage::addByDialog()
 void FilmingPage::addFiles(const QStringList& files)
 {
     m_told->hide();
-    m_progress->setValue(0);
-    m_progress->show();
-    m_stop->show();
+    rememberFiles(files);
+    m_work->setWork(copying, tr("Copying"), 0);
     for (const QString& file : files) {
         m_import->add(file.toStdString());
     }
 }
 
+SessionClip FilmingPage::clipFor(const QString& belowSession) const
+{
+    const Session today = m_context.session.session();
+    const std::string file = belowSession.toStdString();
+    if (const auto before = visitBefore(m_context.session.folder())) {
+        if (const SessionClip* like = nextLike(before->session, today)) {
+            return startedLike(*like, file);
+        }
+    }
+    SessionClip clip = today.clips.empty() ? SessionClip() : startedLike(today.clips.back(), file);
+    clip.file = file;
+    clip.minute.reset();
+    clip.condition = m_context.session.clipOf("fresh") == nullptr
+                         ? "fresh"
+                         : (m_context.session.clipOf("fatigued") == nullptr ? "fatigued" : "other");
+    return clip;
+}
+
 void FilmingPage::takeCopied(const QString& belowSession)
 {
     SessionDocument& session = m_context.session;
-    SessionClip clip;
-    clip.file = belowSession.toStdString();
-    clip.condition = session.clipOf("fresh") == nullptr
-                         ? "fresh"
-                         : (session.clipOf("fatigued") == nullptr ? "fatigued" : "other");
-    // The camera has rarely moved between two clips of a day: its side and the speed go along.
-    if (const auto clips = session.clips(); !clips.empty()) {
-        clip.scene = clips.back()->scene();
-        clip.scene.captureRate.reset();
-        clip.shoes = clips.back()->clip().shoes;
-        clip.inclinePercent = clips.back()->clip().inclinePercent;
-    }
-    session.history().push(new AddClip(session, clip));
-    m_context.selection.setClip(session.clips().back());
+    session.history().push(new AddClip(session, clipFor(belowSession)));
+    ClipDocument* clip = session.clips().back();
+    m_context.selection.setClip(clip);
+    m_side->setPart(Clip);
+    // Once, whichever clip is looked at by then.
+    connect(
+        clip, &ClipDocument::opened, m_loan,
+        [this, clip] {
+            m_clipPart->answerFromMemory(*clip);
+            m_loan->offer(*clip, SceneLoan::When::Added);
+        },
+        Qt::SingleShotConnection);
 }
 
 void FilmingPage::removeClip()
@@ -265,6 +351,17 @@ void FilmingPage::removeClip()
     if (at != clips.end()) {
         m_context.session.history().push(new RemoveClip(
             m_context.session, static_cast<std::size_t>(std::distance(clips.begin(), at))));
+    }
+}
+
+void FilmingPage::stopWork(const QString& id)
+{
+    if (id == copying) {
+        m_import->cancel();
+    } else if (id == opening && m_context.selection.clip() != nullptr) {
+        m_context.selection.clip()->feed().stopOpening();
+    } else if (id == comparing) {
+        m_loan->stop();
     }
 }
 
@@ -278,12 +375,16 @@ void FilmingPage::dragEnterEvent(QDragEnterEvent* event)
 void FilmingPage::dropEvent(QDropEvent* event)
 {
     QStringList files;
-    for (const QUrl& url : event->mimeData()->urls()) {
-        if (url.isLocalFile()) {
+    const auto urls = event->mimeData()->urls();
+    for (const QUrl& url : urls) {
+        if (url.isLocalFile() && !QFileInfo(url.toLocalFile()).isDir()) {
             files.append(url.toLocalFile());
         }
     }
-    if (!files.isEmpty()) {
+    if (files.isEmpty()) {
+        tellFault(tr("Nothing was added: drag video files here, not folders or pictures of a web "
+                     "page."));
+    } else {
         addFiles(files);
     }
 }
@@ -291,6 +392,13 @@ void FilmingPage::dropEvent(QDropEvent* event)
 void FilmingPage::hideEvent(QHideEvent*)
 {
     m_player->pause();
+}
+
+void FilmingPage::keyPressEvent(QKeyEvent* event)
+{
+    if (!FilmingActions::nudge(*this, *event)) {
+        QWidget::keyPressEvent(event);
+    }
 }
 
 } // namespace latemile::ui

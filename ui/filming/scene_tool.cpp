@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/filming/scene_tool.hpp"
 
+#include "core/scene/scale_lines.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/set_scene.hpp"
 #include "ui/picture/ink.hpp"
@@ -9,6 +10,8 @@
 #include <QPainter>
 #include <QUndoStack>
 
+#include <algorithm>
+
 namespace latemile::ui {
 namespace {
 
@@ -16,17 +19,19 @@ constexpr double reach = 12.0; ///< logical pixels
 
 const FigureInk ink{.colour = QColor(0x1d, 0x20, 0x23), .dashed = false, .hollow = true};
 
-void paintLine(QPainter& painter, const PictureMap& map, PixelPoint a, PixelPoint b,
-               const QString& name)
+void paintLine(QPainter& painter, const PictureMap& map, PixelPoint a, PixelPoint b)
 {
     drawInkLine(painter, ink, map.toDevice(a), map.toDevice(b), map.devicePixels);
     drawInkDot(painter, ink, map.toDevice(a), map.devicePixels);
     drawInkDot(painter, ink, map.toDevice(b), map.devicePixels);
-    if (name.isEmpty()) {
-        return;
-    }
-    const QPointF middle = (map.toDevice(a) + map.toDevice(b)) / 2;
-    drawPlate(painter, name, middle + QPointF(10, 0) * map.devicePixels, map.devicePixels);
+}
+
+/// Beside a place a share down the line, so that names of lines on one pole stand apart.
+void paintName(QPainter& painter, const PictureMap& map, PixelPoint a, PixelPoint b, double share,
+               const QString& name)
+{
+    const QPointF place = map.toDevice({a.u + (b.u - a.u) * share, a.v + (b.v - a.v) * share});
+    drawPlate(painter, name, place + QPointF(10, 0) * map.devicePixels, map.devicePixels);
 }
 
 } // namespace
@@ -35,26 +40,90 @@ void SceneTool::setClip(ClipDocument* clip)
 {
     m_clip = clip;
     m_held.reset();
+    m_chosen.reset();
+    m_before.reset();
     draw(std::nullopt);
 }
 
-void SceneTool::draw(std::optional<Line> line)
+void SceneTool::draw(std::optional<SceneLine> line)
 {
     m_draws = line;
+    m_before.reset();
     ++m_gesture;
+    emit chosenChanged();
 }
 
-QString SceneTool::nameOf(Line line)
+void SceneTool::setLengths(SceneLine line, const SideLengths& cm)
 {
-    switch (line) {
-    case Line::Scale:
-        return tr("scale line");
-    case Line::Plumb:
-        return tr("plumb line");
-    case Line::Ground:
-        return tr("ground line");
+    (line == SceneLine::Corners ? m_cornersCm : m_scaleCm) = cm;
+}
+
+void SceneTool::placeInMiddle()
+{
+    if (m_clip == nullptr || !m_draws || !m_clip->isOpen()) {
+        return;
     }
-    return {};
+    const ClipFacts& facts = m_clip->feed().facts();
+    const double u = facts.width / 2.0;
+    const PixelPoint top{*m_draws == SceneLine::Corners ? u * 0.7 : u, facts.height * 0.25};
+    const PixelPoint bottom{*m_draws == SceneLine::Corners ? u * 1.3 : u, facts.height * 0.85};
+    const SceneLine line = *m_draws;
+    const auto& cm = line == SceneLine::Corners ? m_cornersCm : m_scaleCm;
+    change(withNewLine(m_clip->scene(), line, top, bottom, cm), line);
+    // The keys act on it at once.
+    const auto grips = gripsOf(m_clip->scene());
+    const auto last = std::find_if(grips.rbegin(), grips.rend(),
+                                   [line](const SceneGrip& grip) { return grip.line == line; });
+    m_chosen = last == grips.rend() ? std::nullopt : std::optional(*last);
+    draw(std::nullopt);
+    emit drawn();
+}
+
+bool SceneTool::isChosenThere() const
+{
+    const auto grips =
+        m_clip != nullptr && m_chosen ? gripsOf(m_clip->scene()) : std::vector<SceneGrip>();
+    return std::find(grips.begin(), grips.end(), m_chosen) != grips.end();
+}
+
+void SceneTool::chooseNext()
+{
+    if (m_clip == nullptr) {
+        return;
+    }
+    const auto grips = gripsOf(m_clip->scene());
+    const auto now = std::find(grips.begin(), grips.end(), m_chosen);
+    if (grips.empty()) {
+        m_chosen.reset();
+    } else {
+        m_chosen =
+            now == grips.end() || std::next(now) == grips.end() ? grips.front() : *std::next(now);
+    }
+    ++m_gesture;
+    emit chosenChanged();
+}
+
+void SceneTool::letGo()
+{
+    m_chosen.reset();
+    draw(std::nullopt);
+}
+
+void SceneTool::nudge(double du, double dv)
+{
+    if (!isChosenThere()) {
+        return;
+    }
+    const PixelPoint at = placeOf(m_clip->scene(), *m_chosen);
+    change(withGripAt(m_clip->scene(), *m_chosen, {at.u + du, at.v + dv}), m_chosen->line);
+    emit chosenChanged();
+}
+
+void SceneTool::setGhost(const QImage& picture, double opacity)
+{
+    m_ghost = picture;
+    m_ghostOpacity = opacity;
+    emit chosenChanged();
 }
 
 void SceneTool::paint(QPainter& painter, const PictureMap& map) const
@@ -62,49 +131,83 @@ void SceneTool::paint(QPainter& painter, const PictureMap& map) const
     if (m_clip == nullptr) {
         return;
     }
+    paintGhost(painter, map);
+    paintLines(painter, map);
+    paintCorners(painter, map);
+    if (isChosenThere()) {
+        drawChosenRing(painter, map.toDevice(placeOf(m_clip->scene(), *m_chosen)),
+                       map.devicePixels);
+    }
+}
+
+void SceneTool::paintGhost(QPainter& painter, const PictureMap& map) const
+{
+    // Ends are set on this picture, not on the one of last time.
+    if (m_ghost.isNull() || m_held || m_draws || !m_clip->isOpen()) {
+        return;
+    }
+    const ClipFacts& facts = m_clip->feed().facts();
+    painter.setOpacity(m_ghostOpacity);
+    painter.drawImage(map.rectOf(QSize(facts.width, facts.height)), m_ghost);
+    painter.setOpacity(1.0);
+}
+
+void SceneTool::paintLines(QPainter& painter, const PictureMap& map) const
+{
     const Scene& scene = m_clip->scene();
     if (scene.groundV) {
         const double width = m_clip->isOpen() ? m_clip->feed().facts().width : 0;
         const PixelPoint left{0, *scene.groundV};
+        const PixelPoint grip = placeOf(scene, {SceneLine::Ground, 0, false});
         drawInkLine(painter, ink, map.toDevice(left), map.toDevice({width, *scene.groundV}),
                     map.devicePixels);
-        drawPlate(painter, nameOf(Line::Ground),
-                  map.toDevice(left) + QPointF(10, 0) * map.devicePixels, map.devicePixels);
+        drawInkDot(painter, ink, map.toDevice(grip), map.devicePixels);
+        paintName(painter, map, grip, grip, 0, nameOf(SceneLine::Ground));
     }
     if (scene.plumb) {
-        paintLine(painter, map, scene.plumb->top, scene.plumb->bottom, nameOf(Line::Plumb));
+        paintLine(painter, map, scene.plumb->top, scene.plumb->bottom);
+        paintName(painter, map, scene.plumb->top, scene.plumb->bottom, 0.5,
+                  nameOf(SceneLine::Plumb));
     }
-    if (scene.scale) {
-        const PixelPoint a = scene.scale->a;
-        const PixelPoint b = scene.scale->b;
-        paintLine(painter, map, a, b, QString());
-        // A quarter down the line, clear of a plumb line's name on the same pole.
-        const QPointF place = map.toDevice({a.u + (b.u - a.u) / 4, a.v + (b.v - a.v) / 4});
-        drawPlate(painter, numberText(scene.scale->lengthCm, 1) + QStringLiteral(" cm"),
-                  place + QPointF(10, 0) * map.devicePixels, map.devicePixels);
+    for (const ScaleLine& line : scaleLinesOf(scene)) {
+        paintLine(painter, map, line.a, line.b);
+        paintName(painter, map, line.a, line.b, 0.25,
+                  numberText(line.lengthCm, 1) + QStringLiteral(" cm"));
     }
 }
 
-std::optional<SceneTool::Held> SceneTool::heldAt(PixelPoint at, const PictureMap& map) const
+void SceneTool::paintCorners(QPainter& painter, const PictureMap& map) const
+{
+    const auto& plane = m_clip->scene().plane;
+    if (!plane) {
+        return;
+    }
+    for (std::size_t i = 0; i < 4; ++i) {
+        paintLine(painter, map, plane->image[i], plane->image[(i + 1) % 4]);
+    }
+    paintName(painter, map, plane->image[0], plane->image[1], 0.5,
+              tr("%1 × %2 cm")
+                  .arg(numberText(plane->cm[1][0] - plane->cm[0][0], 0),
+                       numberText(plane->cm[2][1] - plane->cm[1][1], 0)));
+}
+
+std::optional<SceneGrip> SceneTool::gripAt(PixelPoint at, const PictureMap& map) const
 {
     const Scene& scene = m_clip->scene();
-    const auto near = [&](PixelPoint point) { return map.distance(point, at) <= reach; };
-    if (scene.scale && near(scene.scale->b)) {
-        return Held{Line::Scale, true};
+    std::optional<SceneGrip> nearest;
+    double least = reach;
+    for (const SceneGrip& grip : gripsOf(scene)) {
+        PixelPoint place = placeOf(scene, grip);
+        if (grip.line == SceneLine::Ground) {
+            place.u = at.u; // anywhere on the line
+        }
+        const double away = map.distance(place, at);
+        if (away <= least) {
+            least = away;
+            nearest = grip;
+        }
     }
-    if (scene.scale && near(scene.scale->a)) {
-        return Held{Line::Scale, false};
-    }
-    if (scene.plumb && near(scene.plumb->bottom)) {
-        return Held{Line::Plumb, true};
-    }
-    if (scene.plumb && near(scene.plumb->top)) {
-        return Held{Line::Plumb, false};
-    }
-    if (scene.groundV && near({at.u, *scene.groundV})) {
-        return Held{Line::Ground, false};
-    }
-    return std::nullopt;
+    return nearest;
 }
 
 bool SceneTool::press(PixelPoint at, const PictureMap& map, Qt::KeyboardModifiers)
@@ -114,59 +217,49 @@ bool SceneTool::press(PixelPoint at, const PictureMap& map, Qt::KeyboardModifier
     }
     ++m_gesture;
     m_from = at;
+    m_pointer = at;
+    m_chosen.reset();
     if (m_draws) {
-        m_held = Held{*m_draws, true};
-        if (*m_draws == Line::Ground) {
+        m_before = m_clip->scene();
+        if (*m_draws == SceneLine::Ground) {
             drag(at);
         }
         return true;
     }
-    m_held = heldAt(at, map);
+    m_held = gripAt(at, map);
     return m_held.has_value();
 }
 
 void SceneTool::drag(PixelPoint at)
 {
     m_pointer = at;
-    if (!m_held || m_clip == nullptr) {
+    if (m_clip == nullptr) {
         return;
     }
-    Scene scene = m_clip->scene();
-    switch (m_held->line) {
-    case Line::Scale:
-        if (m_draws) {
-            scene.scale = ScaleLine{.a = m_from, .b = at, .lengthCm = m_length};
-        } else {
-            (m_held->second ? scene.scale->b : scene.scale->a) = at;
-        }
-        break;
-    case Line::Plumb:
-        if (m_draws) {
-            // Whichever way it was drawn, up is up.
-            const bool down = m_from.v <= at.v;
-            scene.plumb = PlumbLine{.top = down ? m_from : at, .bottom = down ? at : m_from};
-        } else {
-            (m_held->second ? scene.plumb->bottom : scene.plumb->top) = at;
-        }
-        break;
-    case Line::Ground:
-        scene.groundV = at.v;
-        break;
+    if (m_draws && m_before) {
+        const auto& cm = *m_draws == SceneLine::Corners ? m_cornersCm : m_scaleCm;
+        change(withNewLine(*m_before, *m_draws, m_from, at, cm), *m_draws);
+    } else if (m_held) {
+        change(withGripAt(m_clip->scene(), *m_held, at), m_held->line);
     }
-    change(scene, m_held->line);
 }
 
-void SceneTool::change(const Scene& scene, Line line)
+void SceneTool::change(const Scene& scene, SceneLine line)
 {
-    m_clip->history().push(new SetScene(*m_clip, scene, tr("set %1").arg(nameOf(line)), m_gesture));
+    if (scene != m_clip->scene()) {
+        m_clip->history().push(
+            new SetScene(*m_clip, scene, tr("set %1").arg(nameOf(line)), m_gesture));
+    }
 }
 
 void SceneTool::release()
 {
-    const bool wasDrawing = m_draws.has_value();
+    // A press that drew nothing leaves the line still to draw.
+    const bool isDrawn = m_draws && m_before && *m_before != m_clip->scene();
     m_held.reset();
+    m_before.reset();
     ++m_gesture;
-    if (wasDrawing) {
+    if (isDrawn) {
         m_draws.reset();
         emit drawn();
     }
@@ -179,7 +272,10 @@ void SceneTool::hover(PixelPoint at, const PictureMap&)
 
 std::optional<PixelPoint> SceneTool::closeUpAt() const
 {
-    return m_held || m_draws ? m_pointer : std::nullopt;
+    if (m_held || m_draws) {
+        return m_pointer;
+    }
+    return isChosenThere() ? std::optional(placeOf(m_clip->scene(), *m_chosen)) : std::nullopt;
 }
 
 QString SceneTool::nameAtPointer() const

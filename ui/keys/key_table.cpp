@@ -12,6 +12,7 @@ namespace {
 #define PICTURE QT_TRANSLATE_NOOP("Keys", "Picture")
 #define MARKS QT_TRANSLATE_NOOP("Keys", "Marks")
 #define SHEET QT_TRANSLATE_NOOP("Keys", "Sheet")
+#define FILMING QT_TRANSLATE_NOOP("Keys", "Filming")
 #define NAME(text) QT_TRANSLATE_NOOP("Keys", text)
 
 constexpr std::array table{
@@ -51,6 +52,18 @@ constexpr std::array table{
     KeyEntry{"picture.zoom_in", PICTURE, NAME("Zoom in"), "+"},
     KeyEntry{"picture.zoom_out", PICTURE, NAME("Zoom out"), "-"},
     KeyEntry{"picture.fit", PICTURE, NAME("Whole picture"), "0"},
+
+    KeyEntry{"filming.set_up", FILMING, NAME("Set-up card and calculator"), "U"},
+    KeyEntry{"filming.add", FILMING, NAME("Add clips"), "A"},
+    KeyEntry{"filming.part", FILMING, NAME("Next part: clip, run, scene, trust"), "T"},
+    KeyEntry{"filming.scale", FILMING, NAME("Draw a scale line"), "S"},
+    KeyEntry{"filming.plumb", FILMING, NAME("Draw the plumb line"), "D"},
+    KeyEntry{"filming.ground", FILMING, NAME("Draw the ground line"), "F"},
+    KeyEntry{"filming.corners", FILMING, NAME("Draw four corners"), "C"},
+    KeyEntry{"filming.place", FILMING, NAME("Put the line into the middle"), "Return"},
+    KeyEntry{"filming.next_end", FILMING, NAME("Choose the next end of a line"), "E"},
+    KeyEntry{"filming.let_go", FILMING, NAME("Let go of the line"), "Esc"},
+    KeyEntry{"filming.ghost", FILMING, NAME("Last visit over the picture"), "G"},
 
     KeyEntry{"marks.left_contact", MARKS, NAME("Left contact here"), "Q"},
     KeyEntry{"marks.left_toe_off", MARKS, NAME("Left toe-off here"), "W"},

@@ -18,7 +18,8 @@ int SetScene::id() const
 bool SetScene::mergeWith(const QUndoCommand* later)
 {
     const auto* other = dynamic_cast<const SetScene*>(later);
-    return other != nullptr && &other->m_document == &m_document;
+    // Each widget counts its own gestures: two of one number are told apart by their names.
+    return other != nullptr && &other->m_document == &m_document && other->text() == text();
 }
 
 void SetScene::exchange()

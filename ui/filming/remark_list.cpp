@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/filming/remark_list.hpp"
+
+#include "ui/page/labels.hpp"
+#include "ui/text/words.hpp"
+#include "ui/theme/tokens.hpp"
+
+#include <QVBoxLayout>
+
+namespace latemile::ui {
+
+QString signOf(Check::State state)
+{
+    switch (state) {
+    case Check::State::Good:
+        return QStringLiteral("✓");
+    case Check::State::Doubt:
+        return QStringLiteral("?");
+    case Check::State::Bad:
+        break;
+    }
+    return QStringLiteral("✗");
+}
+
+RemarkList::RemarkList(const QString& name, QWidget* parent)
+    : QWidget(parent), m_column(new QVBoxLayout(this))
+{
+    m_column->setContentsMargins(0, 0, 0, 0);
+    m_column->setSpacing(gridStep);
+    setAccessibleName(name);
+}
+
+void RemarkList::setRemarks(const std::vector<Remark>& remarks)
+{
+    if (remarks == m_remarks) {
+        return;
+    }
+    m_remarks = remarks;
+    while (QLayoutItem* item = m_column->takeAt(0)) {
+        delete item->widget();
+        delete item->layout();
+        delete item;
+    }
+    for (const Remark& remark : remarks) {
+        auto* line = new QWidget(this);
+        QLabel* sign = plainLabel(signOf(remark.state), line);
+        QLabel* sentence = plainLabel(fromUtf8(remark.sentence), line);
+        const auto state = std::string(nameOf(remark.state));
+        setState(*sign, state.c_str());
+        setState(*sentence, remark.state == Check::State::Good ? "" : state.c_str());
+        sign->setFixedWidth(2 * gridStep);
+        sign->setAlignment(Qt::AlignTop);
+        sign->setAccessibleName(wordFor(remark.state));
+        sentence->setWordWrap(true);
+        auto* row = new QHBoxLayout(line);
+        row->setContentsMargins(0, 0, 0, 0);
+        row->setSpacing(gridStep / 2);
+        row->addWidget(sign);
+        row->addWidget(sentence, 1);
+        m_column->addWidget(line);
+    }
+}
+
+} // namespace latemile::ui
