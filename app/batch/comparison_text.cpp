@@ -58,7 +58,7 @@ std::string comparisonText(const Comparison& comparison)
 {
     TextTable table({"measure", "foot", ">fresh", ">fatigued", ">change", "unit", "verdict", ""});
     for (const auto& row : comparison.rows) {
-        const auto* measure = findMeasure(row.measure);
+        const auto* measure = comparison.own.find(row.measure);
         const auto numbers = numbersOf(row, measure != nullptr ? measure->decimals : 9);
         table.addRow({measure != nullptr ? std::string(measure->name) : row.measure,
                       footWord(row.foot), numbers.fresh, numbers.fatigued, numbers.change,
@@ -80,7 +80,7 @@ std::string comparisonCsv(const Comparison& comparison)
                  "fatigued_mean", "fatigued_sd", "change", "half_width", "verdict", "reason",
                  "sentence"});
     for (const auto& row : comparison.rows) {
-        const auto* measure = findMeasure(row.measure);
+        const auto* measure = comparison.own.find(row.measure);
         csv.text(row.measure).text(measure != nullptr ? symbolOf(measure->unit) : "");
         csv.text(footWord(row.foot));
         for (const auto& side : {row.fresh, row.fatigued}) {

@@ -7,6 +7,8 @@
 #include "core/clip/clip_reader.hpp"
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
+#include "core/measures/explanation.hpp"
+#include "core/measures/own_measures.hpp"
 #include "core/measures/readings_file.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/whole_file.hpp"
@@ -22,6 +24,9 @@ struct Asked {
     std::filesystem::path scene;
     std::filesystem::path athlete;
     std::string condition; ///< not empty: the clip of that condition in a session's folder
+    std::filesystem::path own;
+    std::string explain; ///< id of a measure; empty: the readings are wanted
+    std::optional<int> step;
     std::filesystem::path out;
     bool unconfirmedToo{};
     bool json{};
@@ -36,7 +41,7 @@ Outcome<AthleteFacts> athleteOf(const Asked& asked)
     return factsOf(athlete);
 }
 
-Outcome<Readings> readingsFromFiles(const Asked& asked)
+Outcome<MarkedClip> clipFromFiles(const Asked& asked)
 {
     SessionClip clip;
     clip.file = asked.clip.string();
@@ -49,10 +54,10 @@ Outcome<Readings> readingsFromFiles(const Asked& asked)
     ASSIGN_OR_RETURN(clip.marking.marks,
                      readMarks(asked.marks, reader.index(), facts.width, facts.height));
     ASSIGN_OR_RETURN(clip.marking.stances, readContacts(asked.contacts, reader.index()));
-    return readingsOf(markedClipOf(clip, {}, facts, reader.index(), athlete), asked.unconfirmedToo);
+    return markedClipOf(clip, {}, facts, reader.index(), athlete);
 }
 
-Outcome<Readings> readingsFromSession(const Asked& asked)
+Outcome<MarkedClip> clipFromSession(const Asked& asked)
 {
     ASSIGN_OR_RETURN(const auto opened, openSessionFolder(asked.clip));
     const auto* clip = findClip(opened.session, asked.condition);
@@ -60,14 +65,37 @@ Outcome<Readings> readingsFromSession(const Asked& asked)
         return fail(Error::Kind::NotFound, "The session in " + asked.clip.string() + " has no " +
                                                asked.condition + " clip filmed from a side.");
     }
-    return readingsOf(asked.clip, opened.session, *clip, factsOf(opened.athlete));
+    return markedClipOf(asked.clip, opened.session, *clip, factsOf(opened.athlete));
+}
+
+Outcome<OwnMeasures> ownOf(const Asked& asked)
+{
+    return asked.own.empty() ? OwnMeasures() : readOwnMeasures(asked.own);
+}
+
+Outcome<std::string> explained(const Asked& asked, const MarkedClip& clip, const OwnMeasures& own)
+{
+    const auto* measure = own.find(asked.explain);
+    if (measure == nullptr) {
+        return fail(Error::Kind::NotFound,
+                    "There is no measure '" + asked.explain +
+                        "'; the ids stand in the first column of a CSV of readings.");
+    }
+    const auto step = asked.step ? std::optional(StepNumber{*asked.step}) : std::nullopt;
+    ASSIGN_OR_RETURN(const auto explanation, explain(clip, *measure, step));
+    return asked.json ? jsonText(toJson(explanation)) : textOf(explanation);
 }
 
 Outcome<std::string> measure(const Asked& asked)
 {
     const Progress progress("Reading " + asked.clip.string());
-    ASSIGN_OR_RETURN(const auto readings, asked.condition.empty() ? readingsFromFiles(asked)
-                                                                  : readingsFromSession(asked));
+    ASSIGN_OR_RETURN(const auto own, ownOf(asked));
+    ASSIGN_OR_RETURN(const auto clip,
+                     asked.condition.empty() ? clipFromFiles(asked) : clipFromSession(asked));
+    if (!asked.explain.empty()) {
+        return explained(asked, clip, own);
+    }
+    ASSIGN_OR_RETURN(const auto readings, readingsOf(clip, asked.unconfirmedToo, own));
     if (!asked.out.empty()) {
         RETURN_IF_ERROR(replaceFile(asked.out, endingOf(asked.out) == ".csv"
                                                    ? readingsCsv(readings)
@@ -101,10 +129,20 @@ void addMeasure(CLI::App& program, Job& job)
         ->excludes(condition);
     addInput(*word, "--athlete", asked->athlete, "Who was filmed (athlete.json)")
         ->excludes(condition);
-    addOut(*word, asked->out, {".json", ".csv"}, "The readings to write, as JSON or CSV");
+    addInput(*word, "--own", asked->own, "The coach's own measures (own_measures.json)");
+    auto* explain = word->add_option("--explain", asked->explain,
+                                     "Instead of the readings: what this measure is and where its "
+                                     "error comes from");
+    word->add_option("--step", asked->step, "Of which step; else of the clip's mean")
+        ->needs(explain)
+        ->check(CLI::Range(1, 1000000));
+    auto* out =
+        addOut(*word, asked->out, {".json", ".csv"}, "The readings to write, as JSON or CSV");
+    explain->excludes(out);
     word->add_flag("--unconfirmed", asked->unconfirmedToo,
                    "Count followed and proposed marks in the means too")
-        ->excludes(condition);
+        ->excludes(condition)
+        ->excludes(explain);
     addJson(*word, asked->json);
     word->callback([asked, &job] {
         const bool whole =

@@ -39,7 +39,7 @@ std::string summaryText(const Readings& readings)
 {
     TextTable table({"measure", "foot", ">n", ">mean", ">error", ">spread", "unit"});
     for (const auto& row : readings.summary) {
-        const auto* measure = findMeasure(row.measure);
+        const auto* measure = readings.own.find(row.measure);
         const int decimals = measure != nullptr ? measure->decimals : 9;
         const auto mean = roundedTogether(row.mean, row.se, decimals);
         table.addRow({measure != nullptr ? std::string(measure->name) : row.measure,
@@ -65,7 +65,7 @@ std::string missingText(const Readings& readings)
     }
     TextTable table({"no value", ">times", "why"});
     for (const auto& [what, count] : counts) {
-        const auto* measure = findMeasure(what.first);
+        const auto* measure = readings.own.find(what.first);
         table.addRow({measure != nullptr ? std::string(measure->name) : what.first,
                       std::to_string(count), what.second});
     }

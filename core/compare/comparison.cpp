@@ -181,13 +181,13 @@ nlohmann::json sideJson(const SideOfRow& side)
     return row;
 }
 
-nlohmann::json rowJson(const ComparisonRow& row)
+nlohmann::json rowJson(const ComparisonRow& row, const OwnMeasures& own)
 {
     const auto orNull = [](const std::optional<double>& value) {
         return value ? nlohmann::json(*value) : nlohmann::json(nullptr);
     };
     nlohmann::json json{{"measure", row.measure},
-                        {"unit", symbolOf(findMeasure(row.measure)->unit)},
+                        {"unit", symbolOf(own.find(row.measure)->unit)},
                         {"foot", row.foot ? nameOf(*row.foot) : "both"},
                         {"fresh", sideJson(row.fresh)},
                         {"fatigued", sideJson(row.fatigued)},
@@ -228,7 +228,11 @@ std::string_view nameOf(Verdict verdict)
 Comparison compare(const Readings& fresh, const Readings& fatigued, const ClipNames& names)
 {
     Comparison comparison;
-    for (const auto& measure : measureTable()) {
+    if (fresh.own == fatigued.own) {
+        comparison.own = fresh.own;
+    }
+    for (const auto* known : comparison.own.all()) {
+        const auto& measure = *known;
         if (measure.isClass) {
             continue;
         }
@@ -243,7 +247,7 @@ nlohmann::json toJson(const Comparison& comparison)
 {
     auto rows = nlohmann::json::array();
     for (const auto& row : comparison.rows) {
-        rows.push_back(rowJson(row));
+        rows.push_back(rowJson(row, comparison.own));
     }
     return {{"version", 1}, {"rows", rows}};
 }

@@ -37,17 +37,19 @@ struct ComparisonRow {
     std::string reason;   ///< why not, or what to beware of; may be empty
     std::string sentence; ///< "The foot lands 3.1 cm further ahead of the hip."
     /// Where speed alone forbids the comparison and a published slope with speed is known.
-    std::optional<SpeedEstimate> speedEstimate;
-    std::string usual; ///< step rate, comparable: how the change stands to the usual; else empty
+    std::optional<SpeedEstimate> speedEstimate{};
+    std::string usual{}; ///< step rate, comparable: how the change stands to the usual; else empty
 };
 
 struct Comparison {
-    std::vector<ComparisonRow> rows; ///< in the order of the table of measures
+    std::vector<ComparisonRow> rows; ///< in the order of the table of measures, then the own ones
+    OwnMeasures own{};               ///< the own measures among the rows
 };
 
 /// Fresh against fatigued, measure by measure (Welch's interval; common errors of scene and
 /// judgement added). What forbids a comparison (speed, incline, view, side, capture rate, shoes, a
-/// bad check) becomes the verdict and reason of the rows it forbids.
+/// bad check) becomes the verdict and reason of the rows it forbids. Own measures are compared
+/// where both clips were read with the same definitions.
 [[nodiscard]] Comparison compare(const Readings& fresh, const Readings& fatigued,
                                  const ClipNames& names = {});
 

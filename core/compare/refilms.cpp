@@ -134,6 +134,7 @@ Course courseOf(const std::vector<Readings>& days, const Measure& measure, std::
 {
     Course course;
     course.measure = measure.id;
+    course.unit = symbolOf(measure.unit);
     course.foot = foot;
     for (const Readings& day : days) {
         course.points.push_back(pointOf(day, days.back(), measure, foot));
@@ -161,7 +162,9 @@ std::vector<Course> coursesOf(const std::vector<Readings>& days)
         toNext.push_back(compare(days[day], days[day + 1], earlierAndLater));
     }
     std::vector<Course> courses;
-    for (const Measure& measure : measureTable()) {
+    const auto measures = days.back().own.all();
+    for (const Measure* known : measures) {
+        const Measure& measure = *known;
         for (const std::optional<Foot> foot :
              {std::optional<Foot>(), std::optional(Foot::Left), std::optional(Foot::Right)}) {
             if (!measure.isClass && find(days.back(), measure.id, foot) != nullptr) {

@@ -37,6 +37,7 @@ struct MonthlyTrend {
 /// A measure in one condition over all filming days.
 struct Course {
     std::string measure;
+    std::string unit{};
     std::optional<Foot> foot; ///< none: both
     std::vector<RefilmPoint> points;
     std::optional<ComparisonRow> sinceLast;  ///< newest day against the one before; none: one day
@@ -45,7 +46,7 @@ struct Course {
     /// against the day before it; empty: nothing was gained that could be held.
     std::string heldSince;
     /// None: fewer than two comparable days with a mean and a date.
-    std::optional<MonthlyTrend> trend;
+    std::optional<MonthlyTrend> trend{};
 };
 
 /// The courses of all measures that the newest day has a mean of, in the order of the table of

@@ -2,7 +2,6 @@
 #include "core/compare/refilms_csv.hpp"
 
 #include "core/csv.hpp"
-#include "core/measures/measure.hpp"
 
 namespace latemile {
 
@@ -35,9 +34,8 @@ void addNewest(CsvText& csv, const Course& course, bool newest)
 
 void addCourse(CsvText& csv, const Course& course, std::string_view condition)
 {
-    const Measure* measure = findMeasure(course.measure);
     for (const RefilmPoint& point : course.points) {
-        csv.text(course.measure).text(symbolOf(measure->unit));
+        csv.text(course.measure).text(course.unit);
         csv.text(course.foot ? nameOf(*course.foot) : "both").text(condition).text(point.date);
         csv.number(point.minute).integer(point.n).number(point.mean).number(point.halfWidth);
         csv.text(point.whyNot);

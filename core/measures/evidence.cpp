@@ -136,20 +136,42 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
                    " lies outside the clip");
         return {};
     }
-    const auto marked = FrameNumber{frame->value + m_disturbance.framesLater};
-    const auto here = pointOn({marked, side, landmark});
+    const auto here = pointOn({*frame, side, landmark});
     if (!here) {
         return notMarked(landmark, side, instant, step);
     }
-    const auto before = FrameNumber{marked.value - 1};
+    const auto before = FrameNumber{frame->value - 1};
     const auto earlier = pointOn({before, side, landmark});
-    if (!earlier || m_disturbance.framesLater != 0) {
-        m_readLate = m_readLate || !earlier;
+    if (!earlier) {
+        m_readLate = true;
         return *here;
     }
     const auto event = toeOff ? *of.toeOff : of.contact;
-    return between(*earlier, *here, m_clip.index.time(before).count(),
-                   m_clip.index.time(marked).count(), eventTime({step, toeOff}, event));
+    const double shift = eventTime({step, toeOff}, event) - event.count();
+    const auto at = between(*earlier, *here, m_clip.index.time(before).count(),
+                            m_clip.index.time(*frame).count(), event.count());
+    if (shift == 0.0) {
+        return at;
+    }
+    const auto speed = velocityAround(*frame, side, landmark);
+    return {at.x + shift * speed.x, at.y + shift * speed.y};
+}
+
+PlanePoint Evidence::velocityAround(FrameNumber first, BodySide side, Landmark landmark)
+{
+    const auto& index = m_clip.index;
+    for (auto apart = static_cast<std::int64_t>(velocityHalfWidth / m_clip.frameInterval.count());
+         apart >= 0; --apart) {
+        const FrameNumber from{first.value - 1 - apart};
+        const FrameNumber to{first.value + apart};
+        const auto a = pointOn({from, side, landmark}, false);
+        const auto b = pointOn({to, side, landmark}, false);
+        if (a && b) {
+            const double time = (index.time(to) - index.time(from)).count();
+            return {(b->x - a->x) / time, (b->y - a->y) / time};
+        }
+    }
+    return {};
 }
 
 PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark landmark,

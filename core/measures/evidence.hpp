@@ -7,6 +7,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace latemile {
@@ -29,8 +30,12 @@ struct Disturbance {
     double trunkBy{};       ///< share of the trunk's mean length
     double beltBy{};        ///< share of the belt speed
     SceneShift scene;
-    int framesLater{}; ///< instants read this many frames later
+    int framesLater{}; ///< mid-stance and mid-swing read this many frames later
 };
+
+/// How far from an instant frames help to tell how fast a value runs on there, seconds: of two
+/// frames next to each other the speed would be mostly noise (A).
+inline constexpr double velocityHalfWidth = 0.017;
 
 /// What a formula may ask for at one step. A question that cannot be answered gives a harmless
 /// value and is remembered with its reason, so formulas stay one-liners; the value of such a
@@ -137,14 +142,25 @@ public:
 private:
     [[nodiscard]] const Step& step() const { return m_clip.steps[m_step]; }
     PlanePoint atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side);
+    /// cm a second around an event whose first frame is `first`, from the frames farthest apart
+    /// that are marked; zero where a time does not pass.
+    PlanePoint velocityAround(FrameNumber first, BodySide side, Landmark landmark);
     PlanePoint onNearestFrame(std::size_t step, Instant instant, Landmark landmark, BodySide side);
-    /// An extreme as it was found: its parabola's samples.
+    /// An extreme (or a mean) as it was found: the samples it is made of.
     struct FoundPeak {
         std::vector<FrameNumber> frames;
         std::vector<Sample> samples;
         Sample vertex;
         std::vector<double> weights; ///< how far the vertex rises a unit of each sample
     };
+    /// Which landmark is missing on which frame of a stretch, in words.
+    [[nodiscard]] std::string firstHole(const Search& search) const;
+    /// A value made of weighted frames, with the disturbance.
+    [[nodiscard]] Sample shifted(const FoundPeak& found, bool markConcerns,
+                                 const std::function<double(FrameNumber)>& valueOn);
+    /// Keeps the part of `all` a peak was fitted to, and that these points of it were used.
+    void keep(FoundPeak all, const Peak& peak,
+              const std::vector<std::pair<BodySide, Landmark>>& points);
     [[nodiscard]] Sample shiftedPeak(const Search& search, const FoundPeak& found);
     std::optional<PlanePoint> pointOn(const MarkKey& key, bool remember = true);
     PlanePoint notMarked(Landmark landmark, BodySide side, Instant instant, std::size_t step);

@@ -16,6 +16,13 @@ std::string stepWords(std::size_t step)
     return "step " + std::to_string(step + 1);
 }
 
+std::string landmarkWords(Landmark landmark, BodySide side)
+{
+    const bool pooled = side == BodySide::Near;
+    return (pooled ? std::string{} : std::string(nameOf(side)) + " ") +
+           std::string(nameOf(landmark));
+}
+
 /// Share of the frames of a stretch that must be marked: with holes the true extreme may lie in one
 /// of them.
 constexpr double leastMarked = 0.9;
@@ -35,27 +42,49 @@ void insertOnce(std::vector<MarkKey>& sorted, const MarkKey& key)
 
 } // namespace
 
-Sample Evidence::shiftedPeak(const Search& search, const FoundPeak& found)
+Sample Evidence::shifted(const FoundPeak& found, bool markConcerns,
+                         const std::function<double(FrameNumber)>& valueOn)
 {
     const auto& d = m_disturbance;
     const auto movedBy = [&](std::size_t i) {
-        const auto point = [&](Landmark l) {
-            return *pointOn({found.frames[i], search.side, l}, false);
-        };
-        return found.weights[i] * (search.value(point) - found.samples[i].value);
+        return found.weights[i] * (valueOn(found.frames[i]) - found.samples[i].value);
     };
     auto vertex = found.vertex;
     if (d.scene.relativeScale != 0.0 || d.scene.rollRadians != 0.0) {
         for (std::size_t i = 0; i < found.frames.size(); ++i) {
             vertex.value += movedBy(i);
         }
-    } else if (d.mark && d.mark->side == search.side && contains(search.landmarks, *d.mark)) {
+    } else if (d.mark && markConcerns) {
         const auto place = std::ranges::lower_bound(found.frames, d.mark->frame);
         if (place != found.frames.end() && *place == d.mark->frame) {
             vertex.value += movedBy(static_cast<std::size_t>(place - found.frames.begin()));
         }
     }
     return vertex;
+}
+
+Sample Evidence::shiftedPeak(const Search& search, const FoundPeak& found)
+{
+    const auto& mark = m_disturbance.mark;
+    const bool concerns = mark && mark->side == search.side && contains(search.landmarks, *mark);
+    return shifted(found, concerns, [&](FrameNumber frame) {
+        return search.value([&](Landmark l) { return *pointOn({frame, search.side, l}, false); });
+    });
+}
+
+std::string Evidence::firstHole(const Search& search) const
+{
+    const auto& index = m_clip.index;
+    for (auto i = index.firstAtOrAfter(Seconds{search.from}).value;
+         i < index.size() && index.time({i}).count() <= search.to; ++i) {
+        for (const auto landmark : search.landmarks) {
+            if (!m_clip.tracks.find({{i}, search.side, landmark})) {
+                return landmarkWords(landmark, search.side) + " not marked on frame " +
+                       std::to_string(i);
+            }
+        }
+    }
+    return landmarkWords(search.landmarks.front(), search.side) + " not marked often enough";
 }
 
 Sample Evidence::extreme(const Search& search)
@@ -69,9 +98,9 @@ Sample Evidence::extreme(const Search& search)
     const auto& index = m_clip.index;
     std::vector<Sample> samples;
     std::vector<FrameNumber> frames;
-    const auto first = index.firstAtOrAfter(Seconds{search.from - peakHalfWidth});
+    const auto first = index.firstAtOrAfter(Seconds{search.from - smoothingHalfWidth});
     for (auto i = first.value;
-         i < index.size() && index.time({i}).count() <= search.to + peakHalfWidth; ++i) {
+         i < index.size() && index.time({i}).count() <= search.to + smoothingHalfWidth; ++i) {
         const auto isMarked = [&](Landmark l) {
             return m_clip.tracks.find({{i}, search.side, l}) != nullptr;
         };
@@ -86,8 +115,8 @@ Sample Evidence::extreme(const Search& search)
     });
     const double wanted = (search.to - search.from) / m_clip.frameInterval.count();
     if (static_cast<double>(inside) < leastMarked * wanted - 1.0) {
-        setMissing(std::string(nameOf(search.landmarks.front())) +
-                   " not marked on every frame between the instants, " + stepWords(m_step));
+        setMissing(firstHole(search) + " (every frame between the instants is needed), " +
+                   stepWords(m_step));
         return {};
     }
     const auto peak = peakOf(samples, search.from, search.to, search.kind);
@@ -96,15 +125,12 @@ Sample Evidence::extreme(const Search& search)
                    stepWords(m_step));
         return {};
     }
-    FoundPeak found{.frames = {}, .samples = {}, .vertex = peak->vertex, .weights = peak->weights};
-    for (auto i = peak->first; i < peak->last; ++i) {
-        found.frames.push_back(frames[i]);
-        found.samples.push_back(samples[i]);
-        for (const auto landmark : search.landmarks) {
-            insertOnce(m_marksUsed, {frames[i], search.side, landmark});
-        }
+    std::vector<std::pair<BodySide, Landmark>> points;
+    for (const auto landmark : search.landmarks) {
+        points.emplace_back(search.side, landmark);
     }
-    m_peaks.push_back(std::move(found));
+    keep({.frames = std::move(frames), .samples = std::move(samples), .vertex = {}, .weights = {}},
+         *peak, points);
     return peak->vertex;
 }
 
@@ -121,7 +147,7 @@ double Evidence::near(double time, const std::vector<Landmark>& landmarks, const
     for (const auto landmark : landmarks) {
         if (!m_clip.tracks.find({frame, BodySide::Near, landmark})) {
             setMissing(std::string(nameOf(landmark)) + " not marked on frame " +
-                       std::to_string(frame.value));
+                       std::to_string(frame.value) + ", " + stepWords(m_step));
             return 0.0;
         }
     }
@@ -130,23 +156,39 @@ double Evidence::near(double time, const std::vector<Landmark>& landmarks, const
 
 double Evidence::meanOver(double from, double to, Landmark landmark, const OnBothSides& value)
 {
-    double sum = 0.0;
-    int n = 0;
+    if (m_missing) {
+        return 0.0;
+    }
+    const auto valueOn = [&](FrameNumber frame) {
+        return value(*pointOn({frame, BodySide::Left, landmark}, false),
+                     *pointOn({frame, BodySide::Right, landmark}, false));
+    };
+    if (m_plain) {
+        const bool concerns = m_disturbance.mark && m_disturbance.mark->landmark == landmark;
+        return shifted(m_plain->m_peaks[m_peaksAsked++], concerns, valueOn).value;
+    }
+    FoundPeak mean;
     for (const auto frame : m_clip.tracks.framesOf(BodySide::Left, landmark)) {
         const double time = m_clip.index.time(frame).count();
         const bool isInside = time >= from && time <= to;
         if (isInside && m_clip.tracks.find({frame, BodySide::Right, landmark})) {
-            sum += value(*pointOn({frame, BodySide::Left, landmark}),
-                         *pointOn({frame, BodySide::Right, landmark}));
-            ++n;
+            mean.frames.push_back(frame);
+            mean.samples.push_back({time, valueOn(frame)});
+            insertOnce(m_marksUsed, {frame, BodySide::Left, landmark});
+            insertOnce(m_marksUsed, {frame, BodySide::Right, landmark});
         }
     }
-    if (n == 0) {
+    if (mean.frames.empty()) {
         setMissing("left and right " + std::string(nameOf(landmark)) + " on no common frame, " +
                    stepWords(m_step));
         return 0.0;
     }
-    return sum / n;
+    mean.weights.assign(mean.frames.size(), 1.0 / static_cast<double>(mean.frames.size()));
+    for (const auto& sample : mean.samples) {
+        mean.vertex.value += sample.value * mean.weights.front();
+    }
+    m_peaks.push_back(std::move(mean));
+    return m_peaks.back().vertex.value;
 }
 
 double Evidence::farthestAcross(double from, double to)
@@ -155,30 +197,52 @@ double Evidence::farthestAcross(double from, double to)
         return 0.0;
     }
     const auto side = ownSide();
-    const double inwards = side == BodySide::Right ? -1.0 : 1.0;
-    std::vector<Sample> samples;
-    std::vector<FrameNumber> frames;
+    const auto valueOn = [&](FrameNumber frame) {
+        const double left = pointOn({frame, BodySide::Left, Landmark::Shoulder}, false)->x;
+        const double right = pointOn({frame, BodySide::Right, Landmark::Shoulder}, false)->x;
+        const double wrist = pointOn({frame, side, Landmark::Wrist}, false)->x;
+        return (side == BodySide::Right ? -1.0 : 1.0) * (wrist - (left + right) / 2.0);
+    };
+    if (m_plain) {
+        const auto& mark = m_disturbance.mark;
+        const bool concerns = mark && (mark->landmark == Landmark::Shoulder ||
+                                       (mark->landmark == Landmark::Wrist && mark->side == side));
+        return shifted(m_plain->m_peaks[m_peaksAsked++], concerns, valueOn).value;
+    }
+    FoundPeak found;
     for (const auto frame : m_clip.tracks.framesOf(side, Landmark::Wrist)) {
         const double time = m_clip.index.time(frame).count();
-        const auto left = pointOn({frame, BodySide::Left, Landmark::Shoulder}, false);
-        const auto right = pointOn({frame, BodySide::Right, Landmark::Shoulder}, false);
-        if (time >= from && time <= to && left && right) {
-            const auto wrist = *pointOn({frame, side, Landmark::Wrist}, false);
-            samples.push_back({time, inwards * (wrist.x - (left->x + right->x) / 2.0)});
-            frames.push_back(frame);
+        if (time >= from && time <= to &&
+            m_clip.tracks.find({frame, BodySide::Left, Landmark::Shoulder}) &&
+            m_clip.tracks.find({frame, BodySide::Right, Landmark::Shoulder})) {
+            found.samples.push_back({time, valueOn(frame)});
+            found.frames.push_back(frame);
         }
     }
-    const auto peak = peakOf(samples, from, to, Extreme::Highest);
+    const auto peak = peakOf(found.samples, from, to, Extreme::Highest);
     if (!peak) {
         setMissing("the wrist is in sight on too few frames, " + stepWords(m_step));
         return 0.0;
     }
-    for (auto i = peak->first; i < peak->last; ++i) {
-        insertOnce(m_marksUsed, {frames[i], side, Landmark::Wrist});
-        insertOnce(m_marksUsed, {frames[i], BodySide::Left, Landmark::Shoulder});
-        insertOnce(m_marksUsed, {frames[i], BodySide::Right, Landmark::Shoulder});
-    }
+    keep(std::move(found), *peak,
+         {{side, Landmark::Wrist},
+          {BodySide::Left, Landmark::Shoulder},
+          {BodySide::Right, Landmark::Shoulder}});
     return peak->vertex.value;
+}
+
+void Evidence::keep(FoundPeak all, const Peak& peak,
+                    const std::vector<std::pair<BodySide, Landmark>>& points)
+{
+    FoundPeak found{.frames = {}, .samples = {}, .vertex = peak.vertex, .weights = peak.weights};
+    for (auto i = peak.first; i < peak.last; ++i) {
+        found.frames.push_back(all.frames[i]);
+        found.samples.push_back(all.samples[i]);
+        for (const auto& [side, landmark] : points) {
+            insertOnce(m_marksUsed, {all.frames[i], side, landmark});
+        }
+    }
+    m_peaks.push_back(std::move(found));
 }
 
 double Evidence::legLength()

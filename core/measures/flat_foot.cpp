@@ -53,9 +53,11 @@ std::vector<FlatFrame> flatFrames(const PreparedClip& clip)
             const auto time = clip.index.time(frame);
             const auto* toe = clip.tracks.find({frame, BodySide::Near, Landmark::Toe});
             if (toe && time >= from && time <= to) {
-                found.push_back(
-                    frameFrom(frame, *clip.tracks.find({frame, BodySide::Near, Landmark::Heel}),
-                              *toe, clip.plane));
+                const auto* heel = clip.tracks.find({frame, BodySide::Near, Landmark::Heel});
+                if (heel->mark.at == toe->mark.at) {
+                    continue; // no direction
+                }
+                found.push_back(frameFrom(frame, *heel, *toe, clip.plane));
             }
         }
     }

@@ -144,6 +144,10 @@ Outcome<PreparedClip> prepare(const MarkedClip& clip)
     conditions.frameInterval = medianInterval(clip.index);
     conditions.scaleFrom = plane.scaleFrom();
     const auto interval = conditions.frameInterval;
+    if (!(interval.count() > 0.0) || !std::isfinite(interval.count())) {
+        return fail(Error::Kind::Inconsistent,
+                    "Most frames of the clip have the same time: nothing can be timed.");
+    }
     PreparedClip prepared{.conditions = std::move(conditions),
                           .index = clip.index,
                           .frameInterval = interval,

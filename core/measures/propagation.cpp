@@ -38,18 +38,22 @@ public:
         return shifted ? difference(*shifted, m_value) / amount : 0.0;
     }
 
-    /// Units a second, read from the frames before and after where they are marked.
+    /// Units a second around mid-stance, from the frames farthest before and after that are marked.
     [[nodiscard]] std::optional<double> measuredRate() const
     {
         const auto set = [](Disturbance& d, double frames) {
             d.framesLater = static_cast<int>(frames);
         };
-        const auto later = valueAt(1.0, set);
-        const auto sooner = valueAt(-1.0, set);
-        if (!later || !sooner) {
-            return std::nullopt;
+        const double frame = m_clip.frameInterval.count();
+        for (int apart = std::max(static_cast<int>(velocityHalfWidth / frame), 1); apart > 0;
+             --apart) {
+            const auto later = valueAt(apart, set);
+            const auto sooner = later ? valueAt(-apart, set) : std::nullopt;
+            if (later && sooner) {
+                return difference(*later, *sooner) / (2.0 * apart * frame);
+            }
         }
-        return difference(*later, *sooner) / (2.0 * m_clip.frameInterval.count());
+        return std::nullopt;
     }
 
 private:
@@ -194,26 +198,16 @@ void addTimingShares(DetailedShares& detail, const PreparedClip& clip, const Evi
     }
 }
 
-bool isLength(Unit unit)
+double commonEventError(const PreparedClip& clip, const Evidence& base, const Slopes& slopes,
+                        const Rates& rates)
 {
-    return unit == Unit::Centimetre || unit == Unit::Metre;
-}
-
-double commonEventError(const PreparedClip& clip, const Measure& measure, const Evidence& base,
-                        const Slopes& slopes, const Rates& rates)
-{
-    if (measure.unit == Unit::Degree) {
-        return 0.0;
-    }
     const double judgement = commonJudgement * clip.frameInterval.count();
     const double shift = 1e-4 * clip.frameInterval.count();
     double variance =
         square(slopes.by(shift, [](Disturbance& d, double by) { d.allContactsBy = by; })) +
         square(slopes.by(shift, [](Disturbance& d, double by) { d.allToeOffsBy = by; }));
-    if (isLength(measure.unit)) {
-        variance += base.wasReadLate() ? square(rates.contact) : 0.0;
-        variance += base.wasReadMidway() ? square(rates.midStance) / 2.0 : 0.0;
-    }
+    variance += base.wasReadLate() ? square(rates.contact) : 0.0;
+    variance += base.wasReadMidway() ? square(rates.midStance) / 2.0 : 0.0;
     return judgement * std::sqrt(variance);
 }
 
@@ -236,6 +230,22 @@ void addSceneShares(Propagated& result, const PreparedClip& clip, const Evidence
     result.shares.scale = square(result.common.scale);
     result.shares.plumb = square(result.common.plumb);
     result.shares.belt = square(result.common.belt);
+}
+
+/// An angle between points on one spot has a number, and an error that is none.
+Propagated believable(Propagated result, const Measure& measure, std::size_t step)
+{
+    constexpr double widest = 90.0; // degrees: any direction at all
+    const double se = result.standardError();
+    if (std::isfinite(se) && (measure.unit != Unit::Degree || se < widest)) {
+        return result;
+    }
+    Propagated missing;
+    missing.missing =
+        "the points it is taken from lie too near to each other, step " + std::to_string(step + 1);
+    missing.marks = std::move(result.marks);
+    missing.events = std::move(result.events);
+    return missing;
 }
 
 } // namespace
@@ -277,8 +287,8 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, const For
     result.shares.marks = detail.flatFoot + detail.trunk +
                           std::accumulate(detail.landmarks.begin(), detail.landmarks.end(), 0.0);
     result.shares.events = detail.contacts + detail.toeOffs + detail.readLate + detail.readMidway;
-    result.common.events = commonEventError(clip, measure, base, slopes, rates);
-    return result;
+    result.common.events = commonEventError(clip, base, slopes, rates);
+    return believable(std::move(result), measure, step);
 }
 
 } // namespace latemile

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/marks/steps.hpp"
+#include "core/measures/own_measures.hpp"
 #include "core/scene/plane.hpp"
 #include "core/scene/scene.hpp"
 
@@ -103,6 +104,8 @@ struct Readings {
     std::vector<Reading> readings;
     std::vector<Check> checks;
     std::vector<Summary> summary;
+    OwnMeasures
+        own{}; ///< the coach's own among the readings: their definitions go with the numbers
 };
 
 /// What readings are computed from; every member is a value.
@@ -115,7 +118,9 @@ struct MarkedClip {
 
 /// All measures of all steps with their errors, the checks and the summaries. A scene that cannot
 /// be used is an Error; a measure that cannot be had is a reading with a reason. Unconfirmed values
-/// are readings but enter no summary unless `unconfirmedToo`.
-Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo = false);
+/// are readings but enter no summary unless `unconfirmedToo`. A coach's own measures come after
+/// those of the table.
+Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo = false,
+                             const OwnMeasures& own = {});
 
 } // namespace latemile

@@ -52,9 +52,9 @@ std::string_view footWord(const std::optional<Foot>& foot)
     return foot ? nameOf(*foot) : "both";
 }
 
-std::string_view unitOf(const std::string& measure)
+std::string_view unitOf(const std::string& measure, const OwnMeasures& own)
 {
-    const auto* found = findMeasure(measure);
+    const auto* found = own.find(measure);
     return found ? symbolOf(found->unit) : "-";
 }
 
@@ -88,10 +88,10 @@ json stepJson(const Step& step)
             {"origin", nameOf(step.origin)},     {"se_s", step.eventError.count()}};
 }
 
-json readingJson(const Reading& reading)
+json readingJson(const Reading& reading, const OwnMeasures& own)
 {
     json row{{"measure", reading.measure},
-             {"unit", unitOf(reading.measure)},
+             {"unit", unitOf(reading.measure, own)},
              {"step", reading.step ? json(reading.step->value) : json(nullptr)},
              {"foot", footWord(reading.foot)},
              {"instant", reading.instant},
@@ -119,10 +119,10 @@ json checkJson(const Check& check)
             {"sentence", check.sentence}};
 }
 
-json summaryJson(const Summary& summary)
+json summaryJson(const Summary& summary, const OwnMeasures& own)
 {
     return {{"measure", summary.measure},
-            {"unit", unitOf(summary.measure)},
+            {"unit", unitOf(summary.measure, own)},
             {"foot", footWord(summary.foot)},
             {"n", summary.n},
             {"mean", summary.mean},
@@ -169,10 +169,10 @@ Outcome<CommonErrors> commonFrom(const JsonField& row)
     return common;
 }
 
-Outcome<std::string> knownMeasure(const JsonField& row)
+Outcome<std::string> knownMeasure(const JsonField& row, const OwnMeasures& own)
 {
     ASSIGN_OR_RETURN(const auto id, row.text("measure"));
-    if (!findMeasure(id)) {
+    if (!own.find(id)) {
         return row.fault("'" + id + "' is no measure of this version of Latemile");
     }
     return id;
@@ -201,10 +201,10 @@ Outcome<ClipConditions> clipFrom(const JsonField& document, const std::string& n
     return clip;
 }
 
-Outcome<Summary> summaryFrom(const JsonField& row)
+Outcome<Summary> summaryFrom(const JsonField& row, const OwnMeasures& own)
 {
     Summary summary;
-    ASSIGN_OR_RETURN(summary.measure, knownMeasure(row));
+    ASSIGN_OR_RETURN(summary.measure, knownMeasure(row, own));
     ASSIGN_OR_RETURN(summary.foot, footFrom(row));
     ASSIGN_OR_RETURN(const auto n, row.member("n"));
     ASSIGN_OR_RETURN(const auto count, n.integer(1, 1000000));
@@ -220,10 +220,10 @@ Outcome<Summary> summaryFrom(const JsonField& row)
     return summary;
 }
 
-Outcome<Reading> readingFrom(const JsonField& row)
+Outcome<Reading> readingFrom(const JsonField& row, const OwnMeasures& own)
 {
     Reading reading;
-    ASSIGN_OR_RETURN(reading.measure, knownMeasure(row));
+    ASSIGN_OR_RETURN(reading.measure, knownMeasure(row, own));
     ASSIGN_OR_RETURN(const auto step, row.optionalNumber("step", NumberRange{1.0, 1e6}));
     if (step) {
         reading.step = StepNumber{static_cast<int>(*step)};
@@ -288,19 +288,25 @@ Outcome<std::vector<Value>> rowsFrom(const JsonField& document, std::string_view
 
 json toJson(const Readings& readings)
 {
-    return {{"version", 1},
-            {"clip", clipJson(readings.clip)},
-            {"steps", rowsOf(readings.steps, stepJson)},
-            {"readings", rowsOf(readings.readings, readingJson)},
-            {"checks", rowsOf(readings.checks, checkJson)},
-            {"summary", rowsOf(readings.summary, summaryJson)}};
+    const auto& own = readings.own;
+    json document{
+        {"version", 1},
+        {"clip", clipJson(readings.clip)},
+        {"steps", rowsOf(readings.steps, stepJson)},
+        {"readings", rowsOf(readings.readings, [&](const auto& r) { return readingJson(r, own); })},
+        {"checks", rowsOf(readings.checks, checkJson)},
+        {"summary", rowsOf(readings.summary, [&](const auto& s) { return summaryJson(s, own); })}};
+    if (!own.definitions().empty()) {
+        document["own_measures"] = toJson(own);
+    }
+    return document;
 }
 
 std::string readingsCsv(const Readings& readings)
 {
     CsvText csv({"measure", "unit", "step", "foot", "instant", "time_s", "value", "se", "reason"});
     for (const auto& reading : readings.readings) {
-        csv.text(reading.measure).text(unitOf(reading.measure));
+        csv.text(reading.measure).text(unitOf(reading.measure, readings.own));
         reading.step ? csv.integer(reading.step->value) : csv.empty();
         csv.text(footWord(reading.foot)).text(reading.instant);
         csv.number(reading.time ? std::optional(reading.time->count()) : std::nullopt);
@@ -320,9 +326,15 @@ Outcome<Readings> readReadings(const std::filesystem::path& file)
     ASSIGN_OR_RETURN(const auto clip, field.member("clip"));
     ASSIGN_OR_RETURN(readings.clip, clipFrom(clip, name));
     ASSIGN_OR_RETURN(readings.steps, rowsFrom<Step>(field, "steps", stepFrom));
-    ASSIGN_OR_RETURN(readings.readings, rowsFrom<Reading>(field, "readings", readingFrom));
+    ASSIGN_OR_RETURN(const auto own, field.maybe("own_measures"));
+    if (own) {
+        ASSIGN_OR_RETURN(readings.own, ownMeasuresFrom(own->value(), name + ", /own_measures"));
+    }
+    const auto reading = [&](const JsonField& row) { return readingFrom(row, readings.own); };
+    const auto summary = [&](const JsonField& row) { return summaryFrom(row, readings.own); };
+    ASSIGN_OR_RETURN(readings.readings, rowsFrom<Reading>(field, "readings", reading));
     ASSIGN_OR_RETURN(readings.checks, rowsFrom<Check>(field, "checks", checkFrom));
-    ASSIGN_OR_RETURN(readings.summary, rowsFrom<Summary>(field, "summary", summaryFrom));
+    ASSIGN_OR_RETURN(readings.summary, rowsFrom<Summary>(field, "summary", summary));
     return readings;
 }
 

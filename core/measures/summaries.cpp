@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <map>
 
 namespace latemile {
 
@@ -66,16 +68,24 @@ Summary summaryOf(const Measure& measure, std::optional<Foot> foot,
     return summary;
 }
 
-Group valuesOf(const std::vector<Reading>& readings, const Measure& measure,
-               std::optional<Foot> foot, bool unconfirmedToo)
+/// The values that count, by measure.
+std::map<std::string_view, Group> groupsOf(const std::vector<Reading>& readings,
+                                           bool unconfirmedToo)
 {
-    Group group;
+    std::map<std::string_view, Group> groups;
     for (const auto& reading : readings) {
-        const bool counts = reading.value && reading.step && (reading.confirmed || unconfirmedToo);
-        if (reading.measure == measure.id && counts && (!foot || reading.foot == foot)) {
-            group.push_back(&reading);
+        if (reading.value && reading.step && (reading.confirmed || unconfirmedToo)) {
+            groups[reading.measure].push_back(&reading);
         }
     }
+    return groups;
+}
+
+Group ofFoot(const Group& all, Foot foot)
+{
+    Group group;
+    std::ranges::copy_if(all, std::back_inserter(group),
+                         [foot](const Reading* reading) { return reading->foot == foot; });
     return group;
 }
 
@@ -109,20 +119,24 @@ void appendEachFoot(std::vector<Summary>& summaries, const Measure& measure, con
 
 } // namespace
 
-std::vector<Summary> summariesOf(const std::vector<Reading>& readings, bool unconfirmedToo)
+std::vector<Summary> summariesOf(const std::vector<Reading>& readings, bool unconfirmedToo,
+                                 const OwnMeasures& own)
 {
     std::vector<Summary> summaries;
-    for (const auto& measure : measureTable()) {
-        const auto left = valuesOf(readings, measure, Foot::Left, unconfirmedToo);
-        const auto right = valuesOf(readings, measure, Foot::Right, unconfirmedToo);
-        if (measure.isClass) {
+    const auto byMeasure = groupsOf(readings, unconfirmedToo);
+    for (const auto* known : own.all()) {
+        const auto& measure = *known;
+        const auto found = byMeasure.find(measure.id);
+        if (measure.isClass || found == byMeasure.end()) {
             continue;
         }
+        const auto& both = found->second;
+        const auto left = ofFoot(both, Foot::Left);
+        const auto right = ofFoot(both, Foot::Right);
         if (measure.feet == Feet::Together) {
             appendTogether(summaries, measure, left, right);
         } else {
-            appendEachFoot(summaries, measure, left, right,
-                           valuesOf(readings, measure, std::nullopt, unconfirmedToo));
+            appendEachFoot(summaries, measure, left, right, both);
         }
     }
     return summaries;

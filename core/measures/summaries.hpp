@@ -13,6 +13,6 @@ namespace latemile {
 /// and the spread within each foot. Values that are not confirmed are left out unless
 /// `unconfirmedToo`.
 [[nodiscard]] std::vector<Summary> summariesOf(const std::vector<Reading>& readings,
-                                               bool unconfirmedToo);
+                                               bool unconfirmedToo, const OwnMeasures& own = {});
 
 } // namespace latemile

@@ -4,6 +4,7 @@
 #include "core/clip/clip_reader.hpp"
 #include "core/store/session.hpp"
 
+#include <filesystem>
 #include <string>
 
 namespace latemile {
@@ -13,5 +14,10 @@ namespace latemile {
 [[nodiscard]] MarkedClip markedClipOf(const SessionClip& clip, const std::string& date,
                                       const ClipFacts& facts, const FrameIndex& index,
                                       const AthleteFacts& athlete);
+
+/// The same for a session's clip in its folder: opens the file for its times and checks marks and
+/// contacts against it.
+Outcome<MarkedClip> markedClipOf(const std::filesystem::path& sessionFolder, const Session& session,
+                                 const SessionClip& clip, const AthleteFacts& athlete);
 
 } // namespace latemile

@@ -33,14 +33,21 @@ Outcome<void> checkAgainst(const ClipReader& reader, const SessionClip& clip,
 
 } // namespace
 
-Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,
-                             const SessionClip& clip, const AthleteFacts& athlete)
+Outcome<MarkedClip> markedClipOf(const std::filesystem::path& sessionFolder, const Session& session,
+                                 const SessionClip& clip, const AthleteFacts& athlete)
 {
     ClipOptions options;
     options.captureRate = clip.scene.captureRate;
     ASSIGN_OR_RETURN(const auto reader, ClipReader::open(sessionFolder / clip.file, options));
     RETURN_IF_ERROR(checkAgainst(reader, clip, sessionFolder));
-    return readingsOf(markedClipOf(clip, session.date, reader.facts(), reader.index(), athlete));
+    return markedClipOf(clip, session.date, reader.facts(), reader.index(), athlete);
+}
+
+Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,
+                             const SessionClip& clip, const AthleteFacts& athlete)
+{
+    ASSIGN_OR_RETURN(const auto marked, markedClipOf(sessionFolder, session, clip, athlete));
+    return readingsOf(marked);
 }
 
 } // namespace latemile

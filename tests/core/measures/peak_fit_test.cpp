@@ -57,3 +57,46 @@ TEST_CASE("the vertex stays inside the stretch asked for", "[measures]")
     CHECK(peak->vertex.time <= 0.05);
     CHECK(peak->vertex.time >= 0.0);
 }
+
+TEST_CASE("the vertex of noisy samples is as high as the true one on average",
+          "[measures][property]")
+{
+    // A hip off by 1.2 cm a frame: the highest sample stands where the noise is highest, and a
+    // parabola around it lay 0.25 cm too high on average, four tenths of its own error. Looked for
+    // among smoothed samples, and less what a noisy vertex exceeds the true one by, a tenth is left
+    // of it. 1 500 draws: the mean is known to 0.016 cm.
+    double sum = 0.0;
+    int inside = 0;
+    constexpr int draws = 1500;
+    for (unsigned seed = 0; seed < draws; ++seed) {
+        const auto peak = peakOf(bounce(120.0, 1.2, seed), 0.0, 0.35, Extreme::Highest);
+        REQUIRE(peak);
+        double squares = 0.0;
+        for (const double weight : peak->weights) {
+            squares += weight * weight;
+        }
+        const double error = peak->vertex.value - 5.0;
+        sum += error / draws;
+        inside += std::abs(error) < 1.96 * 1.2 * std::sqrt(squares) ? 1 : 0;
+    }
+    CHECK(std::abs(sum) < 0.12);
+    CHECK(inside > 0.93 * draws);
+    CHECK(inside < 0.98 * draws);
+}
+
+TEST_CASE("the weights of a peak's samples tell how its vertex moves", "[measures]")
+{
+    auto samples = bounce(120.0);
+    const auto plain = peakOf(samples, 0.0, 0.35, Extreme::Highest);
+    REQUIRE(plain);
+    double whole = 0.0;
+    for (auto i = plain->first; i < plain->last; ++i) {
+        auto moved = samples;
+        moved[i].value += 1e-5;
+        const auto now = peakOf(moved, 0.0, 0.35, Extreme::Highest);
+        const double weight = plain->weights[i - plain->first];
+        CHECK((now->vertex.value - plain->vertex.value) / 1e-5 == Approx(weight).margin(0.02));
+        whole += weight;
+    }
+    CHECK(whole == Approx(1.0));
+}

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/measures/propagation.hpp"
+#include "core/measures/readings.hpp"
+
+#include <string>
+#include <vector>
+
+namespace latemile {
+
+/// Why no step of this clip can have the measure (view, scale, frame rate); empty where nothing
+/// stands against it.
+[[nodiscard]] std::string forbiddenBy(const Measure& measure, const PreparedClip& clip);
+
+/// Is this step one of whose foot the measure can be had at all?
+[[nodiscard]] bool concerns(const Measure& measure, const Step& step, const PreparedClip& clip);
+
+/// One measure's value at one step with all it came from, or the reason why there is none.
+[[nodiscard]] Propagated propagatedAt(const PreparedClip& clip, const Measure& measure,
+                                      std::size_t step);
+
+/// The readings of one measure: a row a step it concerns, and one of the clip where it has one.
+[[nodiscard]] std::vector<Reading> readingsOfMeasure(const PreparedClip& clip,
+                                                     const Measure& measure);
+
+} // namespace latemile
