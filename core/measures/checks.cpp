@@ -175,6 +175,10 @@ Check bonesCheck(const PreparedClip& clip)
         return notYet(
             "bones", "Hip, knee and ankle at three instants are needed to check the bone lengths.");
     }
+    if (!(thigh.sum > 0.0) || !(shank.sum > 0.0)) {
+        return {"bones", std::nullopt, std::nullopt, State::Bad,
+                "Hip, knee and ankle are marked on one spot: mark them anew."};
+    }
     const bool thighWorse = thigh.percent() >= shank.percent();
     const double worst = std::max(thigh.percent(), shank.percent());
     const auto state = stateOf(worst < 5.0, worst < 10.0);

@@ -15,6 +15,8 @@
 
 namespace latemile {
 
+class JsonField;
+
 /// A measure a coach made up, as own_measures.json says it.
 struct OwnMeasure {
     std::string id{};       ///< letters, digits and '_'; none of the table's
@@ -55,8 +57,8 @@ private:
 
 /// own_measures.json (resources/schema/own_measures.schema.json).
 Outcome<OwnMeasures> readOwnMeasures(const std::filesystem::path& file);
-/// Of "measures" in a document; faults name `where`.
-Outcome<OwnMeasures> ownMeasuresFrom(const nlohmann::json& measures, const std::string& where);
+/// Of the list of them in a document; faults name its place.
+Outcome<OwnMeasures> ownMeasuresFrom(const JsonField& measures);
 [[nodiscard]] nlohmann::json toJson(const OwnMeasures& own); ///< that array
 
 } // namespace latemile

@@ -58,10 +58,9 @@ std::string_view wordOf(Feet feet)
 
 } // namespace
 
-Outcome<OwnMeasures> ownMeasuresFrom(const nlohmann::json& measures, const std::string& where)
+Outcome<OwnMeasures> ownMeasuresFrom(const JsonField& measures)
 {
-    const JsonField field(measures, where);
-    ASSIGN_OR_RETURN(const auto rows, field.items());
+    ASSIGN_OR_RETURN(const auto rows, measures.items());
     std::vector<OwnMeasure> definitions;
     for (const auto& row : rows) {
         ASSIGN_OR_RETURN(auto own, ownFrom(row));
@@ -69,7 +68,7 @@ Outcome<OwnMeasures> ownMeasuresFrom(const nlohmann::json& measures, const std::
     }
     auto made = OwnMeasures::from(std::move(definitions));
     if (!made) {
-        return field.fault(made.error().sentence);
+        return measures.fault(made.error().sentence);
     }
     return made;
 }
@@ -77,11 +76,10 @@ Outcome<OwnMeasures> ownMeasuresFrom(const nlohmann::json& measures, const std::
 Outcome<OwnMeasures> readOwnMeasures(const std::filesystem::path& file)
 {
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
-    const auto name = file.filename().string();
-    const JsonField field(document, name);
+    const JsonField field(document, file.string());
     RETURN_IF_ERROR(needVersion(field, 1));
     ASSIGN_OR_RETURN(const auto measures, field.member("measures"));
-    return ownMeasuresFrom(measures.value(), name + ", /measures");
+    return ownMeasuresFrom(measures);
 }
 
 nlohmann::json toJson(const OwnMeasures& own)

@@ -328,7 +328,7 @@ Outcome<Readings> readReadings(const std::filesystem::path& file)
     ASSIGN_OR_RETURN(readings.steps, rowsFrom<Step>(field, "steps", stepFrom));
     ASSIGN_OR_RETURN(const auto own, field.maybe("own_measures"));
     if (own) {
-        ASSIGN_OR_RETURN(readings.own, ownMeasuresFrom(own->value(), name + ", /own_measures"));
+        ASSIGN_OR_RETURN(readings.own, ownMeasuresFrom(*own));
     }
     const auto reading = [&](const JsonField& row) { return readingFrom(row, readings.own); };
     const auto summary = [&](const JsonField& row) { return summaryFrom(row, readings.own); };
