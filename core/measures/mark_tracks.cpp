@@ -14,7 +14,8 @@ std::size_t trackNumber(BodySide side, Landmark landmark)
 
 } // namespace
 
-MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames)
+MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames,
+                       const ClickErrors& clicks)
 {
     int paths = 0;
     for (const auto& [key, mark] : marking.marks) {
@@ -35,7 +36,8 @@ MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t 
         }
         track.frames.push_back(key.frame);
         track.points.push_back({mark, plane.toPlane(mark.at),
-                                markError(mark, key.landmark, plane.cmPerPixel(mark.at)), path});
+                                markError(mark, key.landmark, plane.cmPerPixel(mark.at), clicks),
+                                path});
     }
 }
 
@@ -73,7 +75,7 @@ double varianceOfMean(std::vector<int> paths)
     return sum / (n * n);
 }
 
-double markError(const Mark& mark, Landmark landmark, double cmPerPixel)
+double markError(const Mark& mark, Landmark landmark, double cmPerPixel, const ClickErrors& clicks)
 {
     if (mark.sePx) {
         return *mark.sePx;
@@ -83,7 +85,7 @@ double markError(const Mark& mark, Landmark landmark, double cmPerPixel)
     if (mark.origin == Origin::Proposed) {
         return proposedCm / cmPerPixel;
     }
-    const double placed = std::max(defaultClickError(landmark) / cmPerPixel, leastPx);
+    const double placed = std::max(clicks.of(landmark) / cmPerPixel, leastPx);
     return mark.origin == Origin::Followed ? followedFactor * placed : placed;
 }
 

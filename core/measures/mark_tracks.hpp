@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/click_errors.hpp"
 #include "core/marks/marking.hpp"
 #include "core/scene/plane.hpp"
 
@@ -20,7 +21,8 @@ public:
         int path{-1};  ///< which path a followed mark lies on; -1: on none
     };
 
-    MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames);
+    MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames,
+               const ClickErrors& clicks = {});
 
     /// Null where the landmark is not marked on the frame, or the frame does not exist.
     [[nodiscard]] const Point* find(const MarkKey& key) const;
@@ -51,9 +53,10 @@ inline constexpr double pathCorrelation = 1.0 / (followedFactor * followedFactor
 /// independent, more where several lie on one path. `paths`: the path of each, -1 for none.
 [[nodiscard]] double varianceOfMean(std::vector<int> paths);
 
-/// Standard error of a mark per axis in pixels: as stated, else the landmark's default in
-/// centimetres (at least half a pixel), 1.5 times as much where it was followed, 3 cm where it was
-/// proposed.
-[[nodiscard]] double markError(const Mark& mark, Landmark landmark, double cmPerPixel);
+/// Standard error of a mark per axis in pixels: as stated, else the coach's own or the landmark's
+/// default in centimetres (at least half a pixel), 1.5 times as much where it was followed, 3 cm
+/// where it was proposed.
+[[nodiscard]] double markError(const Mark& mark, Landmark landmark, double cmPerPixel,
+                               const ClickErrors& clicks = {});
 
 } // namespace latemile

@@ -152,10 +152,11 @@ Outcome<PreparedClip> prepare(const MarkedClip& clip)
                           .index = clip.index,
                           .frameInterval = interval,
                           .plane = plane,
-                          .tracks = MarkTracks(clip.marking, plane, clip.index.size()),
+                          .tracks = MarkTracks(clip.marking, plane, clip.index.size(), clip.clicks),
                           .steps = stepsOf(clip.marking.stances, clip.index),
                           .instantFrames = {},
                           .athlete = clip.athlete,
+                          .clicks = clip.clicks,
                           .flatFoot = std::nullopt,
                           .trunk = std::nullopt};
     prepared.instantFrames = framesOf(prepared.steps, prepared.index);

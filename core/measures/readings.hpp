@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/click_errors.hpp"
 #include "core/marks/steps.hpp"
 #include "core/measures/own_measures.hpp"
 #include "core/scene/plane.hpp"
@@ -114,6 +115,7 @@ struct MarkedClip {
     FrameIndex index;
     Marking marking;
     AthleteFacts athlete;
+    ClickErrors clicks; ///< of the coach who placed the marks
 };
 
 /// All measures of all steps with their errors, the checks and the summaries. A scene that cannot

@@ -42,9 +42,9 @@ Worst worstOf(const DetailedShares& detail)
 
 /// Variance of a mark in centimetres when the runner is twice as large in the picture, over what it
 /// is now: a click on skin is off by centimetres, not pixels, until half a pixel is more than they.
-double nearerFactor(Landmark landmark, double cmPerPixel)
+double nearerFactor(const ClickErrors& clicks, Landmark landmark, double cmPerPixel)
 {
-    const auto errorAt = [&](double k) { return std::max(defaultClickError(landmark), 0.5 * k); };
+    const auto errorAt = [&](double k) { return std::max(clicks.of(landmark), 0.5 * k); };
     return square(errorAt(cmPerPixel / 2.0) / errorAt(cmPerPixel));
 }
 
@@ -103,7 +103,7 @@ private:
         double less = 0.0;
         for (std::size_t i = 0; i < m_budget.detail.landmarks.size(); ++i) {
             const auto landmark = static_cast<Landmark>(i % landmarkCount);
-            less += m_budget.detail.landmarks[i] * (1.0 - nearerFactor(landmark, m_cmPerPixel));
+            less += m_budget.detail.landmarks[i] * (1.0 - nearerFactor(m_clip.clicks, landmark, m_cmPerPixel));
         }
         if (const auto& line = m_clip.conditions.scene.scale) {
             const double tape = square(tapeCm / line->lengthCm);
@@ -154,7 +154,7 @@ private:
     void addTape()
     {
         const auto worst = worstOf(m_budget.detail);
-        const double now = defaultClickError(worst.landmark);
+        const double now = m_clip.clicks.of(worst.landmark);
         if (worst.variance > 0.0 && now > tapedCm) {
             add("Put tape on the " + std::string(nameOf(worst.landmark)) + " and mark the tape",
                 worst.variance * (1.0 - square(tapedCm / now)));

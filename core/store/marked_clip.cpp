@@ -25,7 +25,8 @@ Seconds medianInterval(const FrameIndex& index)
 } // namespace
 
 MarkedClip markedClipOf(const SessionClip& clip, const std::string& date, const ClipFacts& facts,
-                        const FrameIndex& index, const AthleteFacts& athlete)
+                        const FrameIndex& index, const AthleteFacts& athlete,
+                        const ClickErrors& clicks)
 {
     MarkedClip marked;
     marked.conditions.file = clip.file;
@@ -41,6 +42,7 @@ MarkedClip markedClipOf(const SessionClip& clip, const std::string& date, const 
     marked.index = index;
     marked.marking = clip.marking;
     marked.athlete = athlete;
+    marked.clicks = clicks;
     return marked;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/clip/clip_reader.hpp"
 #include "core/marks/marking_faults.hpp"
+#include "core/store/coaches.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/store/session.hpp"
 
@@ -40,7 +41,9 @@ Outcome<MarkedClip> markedClipOf(const std::filesystem::path& sessionFolder, con
     options.captureRate = clip.scene.captureRate;
     ASSIGN_OR_RETURN(const auto reader, ClipReader::open(sessionFolder / clip.file, options));
     RETURN_IF_ERROR(checkAgainst(reader, clip, sessionFolder));
-    return markedClipOf(clip, session.date, reader.facts(), reader.index(), athlete);
+    ASSIGN_OR_RETURN(const auto coaches, readCoaches(libraryOf(sessionFolder)));
+    return markedClipOf(clip, session.date, reader.facts(), reader.index(), athlete,
+                        clickErrorsOf(coaches, session.coach));
 }
 
 Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,

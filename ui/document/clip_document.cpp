@@ -56,6 +56,14 @@ void ClipDocument::setAthlete(const AthleteFacts& athlete)
     readSoon();
 }
 
+void ClipDocument::setClicks(const ClickErrors& clicks)
+{
+    if (m_clicks != clicks) {
+        m_clicks = clicks;
+        readSoon();
+    }
+}
+
 std::optional<Mark> ClipDocument::replaceMark(const MarkKey& key, const std::optional<Mark>& mark)
 {
     std::optional<Mark> before;
@@ -159,7 +167,7 @@ void ClipDocument::readNow()
     m_reading = true;
     m_readAgain = false;
     const MarkedClip input =
-        markedClipOf(m_clip, m_date, m_feed.facts(), m_feed.index(), m_athlete);
+        markedClipOf(m_clip, m_date, m_feed.facts(), m_feed.index(), m_athlete, m_clicks);
     m_reader.post([this, input] {
         auto result = std::make_shared<Outcome<Readings>>(readingsOf(input));
         QMetaObject::invokeMethod(

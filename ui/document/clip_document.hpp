@@ -52,6 +52,8 @@ public:
     [[nodiscard]] bool isReading() const { return m_reading || m_readAgain || m_pause.isActive(); }
 
     void setAthlete(const AthleteFacts& athlete);
+    /// How well the coach of the session finds each landmark.
+    void setClicks(const ClickErrors& clicks);
     /// Once more from the file, after a fault.
     void openAgain() { openFile(); }
 
@@ -82,6 +84,7 @@ private:
     SessionClip m_clip;
     QUndoStack& m_history;
     AthleteFacts m_athlete;
+    ClickErrors m_clicks;
     QString m_fault;
     std::vector<Step> m_steps;
     std::optional<Readings> m_readings;

@@ -43,6 +43,7 @@ SessionDocument::SessionDocument(std::filesystem::path folder, Session session, 
                                              session.nextRefilm},
       m_read(std::move(session)), m_saver(m_folder, [this] { return this->session(); })
 {
+    readClicks();
     for (const SessionClip& clip : m_read.clips) {
         m_clips.push_back(makeClip(clip));
     }
@@ -121,6 +122,9 @@ SessionAbout SessionDocument::replaceAbout(SessionAbout about)
 {
     auto before = std::exchange(m_about, std::move(about));
     m_saver.editHappened();
+    if (before.coach != m_about.coach) {
+        readClicks();
+    }
     emit aboutChanged();
     return before;
 }
@@ -144,6 +148,24 @@ void SessionDocument::tellAthlete(ClipDocument& clip) const
                      .heightCm = m_athlete.heightCm,
                      .legLengthCm = m_athlete.legLengthCm,
                      .massKg = m_athlete.massKg});
+    clip.setClicks(m_clicks);
+}
+
+/// A record of coaches that cannot be read leaves the defaults: larger, and so on the safe side.
+void SessionDocument::readClicks()
+{
+    const auto coaches = latemile::readCoaches(libraryOf(m_folder));
+    m_clicks = coaches ? clickErrorsOf(*coaches, m_about.coach) : ClickErrors{};
+    for (const auto& clip : m_clips) {
+        clip->setClicks(m_clicks);
+    }
+}
+
+Outcome<void> SessionDocument::keepCoach(const Coach& coach)
+{
+    RETURN_IF_ERROR(latemile::keepCoach(coach, libraryOf(m_folder)));
+    readClicks();
+    return {};
 }
 
 } // namespace latemile::ui

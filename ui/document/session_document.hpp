@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/store/coaches.hpp"
 #include "core/store/session.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/saver.hpp"
@@ -53,6 +54,8 @@ public:
     SessionAbout replaceAbout(SessionAbout about);
     /// Written to athlete.json at once: several sessions share it.
     Athlete replaceAthlete(Athlete athlete);
+    /// What a blind repeat told of a coach: kept in the library, and the readings follow.
+    Outcome<void> keepCoach(const Coach& coach);
 
     /// What the athlete's measures are to a clip, for one of another day too.
     void tellAthlete(ClipDocument& clip) const;
@@ -66,8 +69,11 @@ signals:
 
 private:
     SessionDocument(std::filesystem::path folder, Session session, Athlete athlete);
+    void readClicks();
+
     const std::filesystem::path m_folder;
     Athlete m_athlete;
+    ClickErrors m_clicks; ///< of the coach of this session
     SessionAbout m_about;
     const Session m_read; ///< as it was read: keeps what no page edits
     std::vector<std::unique_ptr<ClipDocument>> m_clips;
