@@ -63,6 +63,7 @@ Exit run(int argc, char** argv)
     batch::addFrame(program, job);
     batch::addMeasure(program, job);
     batch::addCompare(program, job);
+    batch::addRepeat(program, job);
     batch::addSheet(program, job);
     try {
         program.parse(argc, argv);

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/batch/arguments.hpp"
+#include "app/batch/marked_files.hpp"
 #include "app/batch/progress.hpp"
 #include "app/batch/readings_text.hpp"
 #include "app/batch/session_folder.hpp"
 #include "app/batch/word.hpp"
-#include "core/clip/clip_reader.hpp"
 #include "core/json_file.hpp"
-#include "core/marks/marks_file.hpp"
 #include "core/measures/explanation.hpp"
 #include "core/measures/own_measures.hpp"
 #include "core/measures/readings_file.hpp"
@@ -32,29 +31,13 @@ struct Asked {
     bool json{};
 };
 
-Outcome<AthleteFacts> athleteOf(const Asked& asked)
-{
-    if (asked.athlete.empty()) {
-        return AthleteFacts{};
-    }
-    ASSIGN_OR_RETURN(const auto athlete, readAthlete(asked.athlete));
-    return factsOf(athlete);
-}
-
 Outcome<MarkedClip> clipFromFiles(const Asked& asked)
 {
-    SessionClip clip;
-    clip.file = asked.clip.string();
-    ASSIGN_OR_RETURN(clip.scene, readScene(asked.scene));
-    ASSIGN_OR_RETURN(const auto athlete, athleteOf(asked));
-    ClipOptions options;
-    options.captureRate = clip.scene.captureRate;
-    ASSIGN_OR_RETURN(const auto reader, ClipReader::open(asked.clip, options));
-    const auto& facts = reader.facts();
-    ASSIGN_OR_RETURN(clip.marking.marks,
-                     readMarks(asked.marks, reader.index(), facts.width, facts.height));
-    ASSIGN_OR_RETURN(clip.marking.stances, readContacts(asked.contacts, reader.index()));
-    return markedClipOf(clip, {}, facts, reader.index(), athlete);
+    return markedClipFrom({.clip = asked.clip,
+                           .marks = asked.marks,
+                           .contacts = asked.contacts,
+                           .scene = asked.scene,
+                           .athlete = asked.athlete});
 }
 
 Outcome<MarkedClip> clipFromSession(const Asked& asked)

@@ -19,6 +19,7 @@ void addInspect(CLI::App& program, Job& job);
 void addFrame(CLI::App& program, Job& job);
 void addMeasure(CLI::App& program, Job& job);
 void addCompare(CLI::App& program, Job& job);
+void addRepeat(CLI::App& program, Job& job);
 void addSheet(CLI::App& program, Job& job);
 
 } // namespace latemile::batch

@@ -16,12 +16,12 @@ bool isOneLine(const std::string& text)
 
 } // namespace
 
-TEST_CASE("help names the five words and nothing is on standard error", "[batch]")
+TEST_CASE("help names the words there are and nothing is on standard error", "[batch]")
 {
     const auto help = batch({"--help"});
     CHECK(help.exit == 0);
     CHECK(help.err.empty());
-    for (const auto* word : {"inspect", "frame", "measure", "compare", "sheet"}) {
+    for (const auto* word : {"inspect", "frame", "measure", "compare", "repeat", "sheet"}) {
         CAPTURE(word);
         CHECK(help.out.find(std::string("\n  ") + word + " ") != std::string::npos);
     }
@@ -48,6 +48,7 @@ TEST_CASE("each word has a help of its own that names its arguments", "[batch]")
                                                   {"measure", "--json"},
                                                   {"compare", "FRESH"},
                                                   {"compare", "FATIGUED"},
+                                                  {"repeat", "--again FILE"},
                                                   {"sheet", "SESSION_FOLDER"},
                                                   {"sheet", "--paper"},
                                                   {"sheet", "--coach"},
