@@ -35,6 +35,8 @@ constexpr std::array table{
     KeyEntry{"help.keys", EVERYWHERE, NAME("Change keys"), "Ctrl+F1"},
     KeyEntry{"help.tour", EVERYWHERE, NAME("Short tour on the sample athlete"), "Ctrl+F2"},
     KeyEntry{"help.practice", EVERYWHERE, NAME("Practise marking against the truth"), "Ctrl+F3"},
+    KeyEntry{"help.repeat", EVERYWHERE, NAME("Mark again, blind: how well you find each point"),
+             "Ctrl+F4"},
     KeyEntry{"sheet.pdf", SHEET, NAME("Save the sheet as PDF"), "Ctrl+E"},
     KeyEntry{"sheet.print", SHEET, NAME("Print the sheet"), "Ctrl+P"},
 

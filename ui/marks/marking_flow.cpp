@@ -87,6 +87,12 @@ void MarkingFlow::setPlan(const CellPlan& plan)
     emit changed();
 }
 
+void MarkingFlow::askOnly(std::vector<AskedCell> cells)
+{
+    m_only = std::move(cells);
+    emit changed();
+}
+
 const Step* MarkingFlow::stepOf(StepNumber number) const
 {
     if (!m_clip) {
@@ -108,6 +114,10 @@ std::optional<FrameNumber> MarkingFlow::frameOf(const StepInstant& place) const
 const std::vector<Landmark>& MarkingFlow::asked(const StepInstant& place) const
 {
     static const std::vector<Landmark> nothing;
+    if (!m_only.empty()) {
+        const auto found = std::ranges::find(m_only, place, &AskedCell::place);
+        return found == m_only.end() ? nothing : found->landmarks;
+    }
     const Step* step = stepOf(place.step);
     return step == nullptr ? nothing : m_plan.landmarks(place.instant, m_clip->isNear(step->foot));
 }
@@ -133,12 +143,20 @@ std::vector<StepInstant> MarkingFlow::open() const
     if (!m_clip) {
         return cells;
     }
+    for (const AskedCell& only : m_only) {
+        if (isOpen(only.place)) {
+            cells.push_back(only.place);
+        }
+    }
+    if (!m_only.empty()) {
+        return cells;
+    }
     for (const Step& step : m_clip->steps()) {
         for (const Instant instant : instantsInOrder) {
             const StepInstant place{step.number, instant};
             const bool event = instant == Instant::Contact || instant == Instant::ToeOff;
             const bool wanted = event || !asked(place).empty();
-            if (wanted && frameOf(place) && work(place).state != CellState::Confirmed) {
+            if (wanted && isOpen(place)) {
                 cells.push_back(place);
             }
         }
@@ -146,8 +164,33 @@ std::vector<StepInstant> MarkingFlow::open() const
     return cells;
 }
 
+bool MarkingFlow::isOpen(const StepInstant& place) const
+{
+    return frameOf(place) && work(place).state != CellState::Confirmed;
+}
+
+/// In the order in which the cells were given, round from the one at hand.
+std::optional<StepInstant> MarkingFlow::nextOfOnly(int way) const
+{
+    const auto count = std::ssize(m_only);
+    const auto& here = m_selection.place();
+    const auto found = here ? std::ranges::find(m_only, *here, &AskedCell::place) : m_only.end();
+    auto at = found == m_only.end() ? (way > 0 ? -1 : 0) : found - m_only.begin();
+    for (std::ptrdiff_t tried = 0; tried < count; ++tried) {
+        at = (at + way + count) % count;
+        const auto& place = m_only[static_cast<std::size_t>(at)].place;
+        if (isOpen(place)) {
+            return place;
+        }
+    }
+    return std::nullopt;
+}
+
 std::optional<StepInstant> MarkingFlow::nextOpen(int way) const
 {
+    if (!m_only.empty()) {
+        return nextOfOnly(way);
+    }
     const auto cells = open();
     if (cells.empty()) {
         return std::nullopt;

@@ -16,6 +16,12 @@ namespace latemile::ui {
 
 class ClipDocument;
 
+/// A cell that is to be marked, and the landmarks asked for in it.
+struct AskedCell {
+    StepInstant place;
+    std::vector<Landmark> landmarks;
+};
+
 /// The order of the marking work: which cell is at hand, which landmark is asked for next, which
 /// mark the keys act on, and where the next work waits. Edits go through the document's history.
 class MarkingFlow final : public QObject {
@@ -25,6 +31,8 @@ public:
 
     void setClip(ClipDocument* clip);
     void setPlan(const CellPlan& plan);
+    /// From now on nothing but these cells, in this order, whatever the plan asks for.
+    void askOnly(std::vector<AskedCell> cells);
     [[nodiscard]] const CellPlan& plan() const { return m_plan; }
     [[nodiscard]] ClipDocument* clip() const { return m_clip; }
     /// The cell at hand.
@@ -73,6 +81,8 @@ signals:
 
 private:
     [[nodiscard]] const Step* stepOf(StepNumber number) const;
+    [[nodiscard]] bool isOpen(const StepInstant& place) const;
+    [[nodiscard]] std::optional<StepInstant> nextOfOnly(int way) const;
     [[nodiscard]] std::optional<FrameNumber> frame() const;
     [[nodiscard]] std::optional<StepInstant> sameInstantBefore() const;
     [[nodiscard]] std::optional<PixelPoint> guessOf(Landmark landmark) const;
@@ -85,6 +95,7 @@ private:
     Selection& m_selection;
     QPointer<ClipDocument> m_clip;
     CellPlan m_plan{std::vector<std::string>{}};
+    std::vector<AskedCell> m_only; ///< empty: the plan asks
     std::vector<OddBone> m_oddBones;
     std::vector<RhythmFault> m_rhythmFaults;
     std::optional<MarkKey> m_chosen;

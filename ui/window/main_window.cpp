@@ -114,9 +114,9 @@ void MainWindow::connectAll()
     connect(m_bar, &SessionBar::undoWanted, this, &MainWindow::undo);
     connect(m_bar, &SessionBar::redoWanted, this, &MainWindow::redo);
     connect(m_tour, &TourStrip::pageWanted, this, &MainWindow::showPage);
-    // The practice is nobody's session: it has its own head, with its own undo.
+    // The practice and the repeat are no part of the session: they have heads of their own.
     connect(m_stack, &QStackedWidget::currentChanged, this,
-            [this] { m_bar->setVisible(m_side->practiceHistory() == nullptr); });
+            [this] { m_bar->setVisible(!m_side->hasOwnMarks()); });
     connect(m_side, &SidePages::left, this, [this] { showPageAt(m_at); });
     connect(m_side, &SidePages::keysWanted, this, [this] { KeysDialog(m_keys, this).exec(); });
 }
@@ -180,6 +180,7 @@ void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
     m_caution->setSession(m_session.get());
     connect(m_session.get(), &SessionDocument::saveFailed, this, &MainWindow::tellFault);
     connect(m_session.get(), &SessionDocument::clipGoing, this, [this](ClipDocument* clip) {
+        m_side->endRepeat();
         if (m_selection.clip() == clip) {
             m_selection.setClip(nullptr);
         }
@@ -207,6 +208,7 @@ void MainWindow::dropSession()
         delete page;
         page = nullptr;
     }
+    m_side->endRepeat();
     m_selection.setClip(nullptr);
     m_bar->setSession(nullptr);
     m_caution->setSession(nullptr);
@@ -290,8 +292,8 @@ void MainWindow::nextClip()
 
 QUndoStack* MainWindow::history() const
 {
-    if (QUndoStack* practice = m_side->practiceHistory()) {
-        return practice;
+    if (m_side->hasOwnMarks()) {
+        return m_side->ownHistory();
     }
     return m_session ? &m_session->history() : nullptr;
 }
@@ -357,6 +359,17 @@ void MainWindow::showHelp(const QString& topic)
 void MainWindow::showPractice()
 {
     m_side->showPractice();
+}
+
+void MainWindow::showRepeat()
+{
+    ClipDocument* clip = m_selection.clip();
+    if (clip == nullptr || !clip->isOpen()) {
+        tellFault(tr("Open a session with a marked clip first: the repeat asks for its instants "
+                     "once more."));
+        return;
+    }
+    m_side->showRepeat(*m_session, *clip);
 }
 
 void MainWindow::openSample()

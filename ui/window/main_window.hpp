@@ -48,6 +48,8 @@ public:
     /// On a topic by its id; without one on what the page in front is about.
     void showHelp(const QString& topic = {});
     void showPractice();
+    /// Of the clip at hand, once it is open.
+    void showRepeat();
     void startTour();
     void openSample();
     /// The questions before filming of the open session; an answer can be undone.

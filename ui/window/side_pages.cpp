@@ -4,10 +4,13 @@
 #include "ui/athletes/sample_library.hpp"
 #include "ui/help/help_page.hpp"
 #include "ui/practice/practice_page.hpp"
+#include "ui/practice/repeat_page.hpp"
 
 #include <QListWidget>
 #include <QStackedWidget>
 #include <QVariant>
+
+#include <utility>
 
 namespace latemile::ui {
 
@@ -40,10 +43,38 @@ void SidePages::showPractice()
     m_stack.setCurrentWidget(m_practice);
 }
 
-QUndoStack* SidePages::practiceHistory() const
+void SidePages::showRepeat(SessionDocument& session, ClipDocument& clip)
 {
-    const bool inFront = m_practice != nullptr && m_stack.currentWidget() == m_practice;
-    return inFront ? m_practice->history() : nullptr;
+    if (m_repeat == nullptr) {
+        m_repeat = new RepeatPage(session, clip, m_keys, &m_stack);
+        m_stack.addWidget(m_repeat);
+        connect(m_repeat, &RepeatPage::left, this, [this] {
+            emit left();
+            std::exchange(m_repeat, nullptr)->deleteLater(); // it is one of its buttons that asks
+        });
+    }
+    m_stack.setCurrentWidget(m_repeat);
+}
+
+/// At once and not later: the page looks at a session that is about to go.
+void SidePages::endRepeat()
+{
+    delete std::exchange(m_repeat, nullptr);
+}
+
+bool SidePages::hasOwnMarks() const
+{
+    const QWidget* front = m_stack.currentWidget();
+    return front != nullptr && (front == m_practice || front == m_repeat);
+}
+
+QUndoStack* SidePages::ownHistory() const
+{
+    const QWidget* front = m_stack.currentWidget();
+    if (m_practice != nullptr && front == m_practice) {
+        return m_practice->history();
+    }
+    return m_repeat != nullptr && front == m_repeat ? m_repeat->history() : nullptr;
 }
 
 void SidePages::endPractice()

@@ -94,6 +94,7 @@ void buildMenus(MainWindow& window)
     QObject::connect(sample, &QAction::triggered, &window, [&window] { window.openSample(); });
     help->addAction(keys.action("help.tour", &window, [&window] { window.startTour(); }));
     help->addAction(keys.action("help.practice", &window, [&window] { window.showPractice(); }));
+    help->addAction(keys.action("help.repeat", &window, [&window] { window.showRepeat(); }));
 }
 
 } // namespace latemile::ui
