@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/compare/repeat_result.hpp"
 #include "ui/document/selection.hpp"
 #include "ui/practice/repeat_copy.hpp"
 
