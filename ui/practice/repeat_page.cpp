@@ -16,6 +16,7 @@
 #include <QFileDialog>
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QTableWidget>
 #include <QUndoStack>
 #include <QVBoxLayout>
 

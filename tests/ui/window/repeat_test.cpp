@@ -122,6 +122,6 @@ TEST_CASE("a session may be closed in the middle of a repeat", "[ui]")
     WindowFixture fixture;
     MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
     openRepeat(window);
-    REQUIRE(window.openSession(fixture.sessionFolder()));
+    REQUIRE(window.open(fixture.sessionFolder()));
     CHECK(window.sidePages().repeat() == nullptr);
 }
