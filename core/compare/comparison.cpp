@@ -4,6 +4,7 @@
 #include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
 #include "core/measures/measure.hpp"
+#include "core/measures/summaries.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -50,9 +51,9 @@ double commonError(const Measure& measure, const Summary& a, const Summary& b,
     return std::sqrt(variance);
 }
 
-StepSpread spreadOf(const Summary& summary)
+StepSpread spreadOf(const Summary& summary, const Measure& measure)
 {
-    return {summary.n, summary.mean, summary.sd.value_or(0.0),
+    return {summary.n, summary.mean, summary.sd.value_or(0.0) * widenedBy(measure, summary.n),
             summary.n - summary.degreesOfFreedom};
 }
 
@@ -124,7 +125,7 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
         row.change = b->mean - a->mean;
     }
     if (a && b && a->degreesOfFreedom > 0 && b->degreesOfFreedom > 0) {
-        const auto welch = welchDifference(spreadOf(*a), spreadOf(*b));
+        const auto welch = welchDifference(spreadOf(*a, measure), spreadOf(*b, measure));
         const double common = commonError(measure, *a, *b, fresh, fatigued);
         row.halfWidth = std::hypot(welch.halfWidth(), normalQuantile * common);
     }

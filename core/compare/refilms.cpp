@@ -4,6 +4,7 @@
 #include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
 #include "core/measures/measure.hpp"
+#include "core/measures/summaries.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -29,8 +30,8 @@ std::optional<double> halfWidthOf(const Summary& summary, const Measure& measure
     if (!summary.sd || summary.degreesOfFreedom <= 0) {
         return std::nullopt;
     }
-    const double steps = studentQuantile(upperTail, summary.degreesOfFreedom) * *summary.sd /
-                         std::sqrt(static_cast<double>(summary.n));
+    const double steps = studentQuantile(upperTail, summary.degreesOfFreedom) * *summary.sd *
+                         widenedBy(measure, summary.n) / std::sqrt(static_cast<double>(summary.n));
     const double common =
         std::hypot(summary.common.events, summary.common.scale,
                    std::hypot(summary.common.plumb, measure.betweenDays / std::sqrt(2.0)));

@@ -153,25 +153,33 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
     if (shift == 0.0) {
         return at;
     }
-    const auto speed = velocityAround(*frame, side, landmark);
+    const auto speed = velocityBeside(*frame, shift > 0.0, side, landmark);
     return {at.x + shift * speed.x, at.y + shift * speed.y};
 }
 
-PlanePoint Evidence::velocityAround(FrameNumber first, BodySide side, Landmark landmark)
+PlanePoint Evidence::velocityBeside(FrameNumber first, bool after, BodySide side,
+                                    Landmark landmark)
 {
-    const auto& index = m_clip.index;
-    for (auto apart = static_cast<std::int64_t>(velocityHalfWidth / m_clip.frameInterval.count());
-         apart >= 0; --apart) {
-        const FrameNumber from{first.value - 1 - apart};
-        const FrameNumber to{first.value + apart};
-        const auto a = pointOn({from, side, landmark}, false);
-        const auto b = pointOn({to, side, landmark}, false);
-        if (a && b) {
-            const double time = (index.time(to) - index.time(from)).count();
-            return {(b->x - a->x) / time, (b->y - a->y) / time};
+    const auto velocity = [&](FrameNumber from, FrameNumber to) -> std::optional<PlanePoint> {
+        const auto* a = m_clip.tracks.find({from, side, landmark});
+        const auto* b = m_clip.tracks.find({to, side, landmark});
+        if (!a || !b) {
+            return std::nullopt;
+        }
+        const double time = (m_clip.index.time(to) - m_clip.index.time(from)).count();
+        return PlanePoint{(b->plane.x - a->plane.x) / time, (b->plane.y - a->plane.y) / time};
+    };
+    const FrameNumber last{first.value - 1};
+    // Three frames at 120 a second are 25 ms, whatever the division makes of them.
+    const auto most = std::lround(std::floor(velocityWidth / m_clip.frameInterval.count() + 0.01));
+    for (auto apart = most; apart > 0; --apart) {
+        const auto found = after ? velocity(first, {first.value + apart})
+                                 : velocity({last.value - apart}, last);
+        if (found) {
+            return *found;
         }
     }
-    return {};
+    return velocity(last, first).value_or(PlanePoint{});
 }
 
 PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark landmark,
@@ -193,10 +201,26 @@ PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark 
     return notMarked(landmark, side, instant, step);
 }
 
+PlanePoint Evidence::ankleAtContact(std::size_t step, BodySide side)
+{
+    auto ankle = atEvent(step, false, Landmark::Ankle, side);
+    const auto frame = m_clip.frameOf(step, Instant::Contact);
+    const bool isLate =
+        frame && !m_clip.tracks.find({{frame->value - 1}, side, Landmark::Ankle});
+    if (isLate && hasBelt() && !missing()) {
+        // The belt takes a foot that has landed back with it: a frame too late for the event is as
+        // much too late for the ankle.
+        const auto contact = m_clip.steps[step].contact;
+        const double later = eventTime({step, false}, contact) - contact.count();
+        ankle.x -= 100.0 * *m_clip.conditions.scene.beltSpeed * later;
+    }
+    return ankle;
+}
+
 PlanePoint Evidence::ownAnkleAtContact()
 {
     const bool isNear = m_clip.nearFoot() == step().foot;
-    return atEvent(m_step, false, Landmark::Ankle, isNear ? BodySide::Near : BodySide::Far);
+    return ankleAtContact(m_step, isNear ? BodySide::Near : BodySide::Far);
 }
 
 PlanePoint Evidence::nextAnkleAtContact()
@@ -205,7 +229,7 @@ PlanePoint Evidence::nextAnkleAtContact()
         return {};
     }
     const bool isNear = m_clip.nearFoot() == step().foot;
-    return atEvent(m_step + 1, false, Landmark::Ankle, isNear ? BodySide::Far : BodySide::Near);
+    return ankleAtContact(m_step + 1, isNear ? BodySide::Far : BodySide::Near);
 }
 
 double Evidence::eventTime(const EventKey& key, Seconds undisturbed)
@@ -214,8 +238,7 @@ double Evidence::eventTime(const EventKey& key, Seconds undisturbed)
         insertOnce(m_eventsUsed, key);
     }
     const auto& d = m_disturbance;
-    const double own = d.event == key ? d.eventBy : 0.0;
-    return undisturbed.count() + own + (key.toeOff ? d.allToeOffsBy : d.allContactsBy);
+    return undisturbed.count() + (d.event == key ? d.eventBy : 0.0);
 }
 
 double Evidence::contact()

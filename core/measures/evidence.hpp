@@ -24,11 +24,9 @@ struct Disturbance {
     std::optional<MarkKey> mark;
     PixelPoint markBy;
     std::optional<EventKey> event;
-    double eventBy{};       ///< seconds
-    double allContactsBy{}; ///< seconds
-    double allToeOffsBy{};  ///< seconds
-    double trunkBy{};       ///< share of the trunk's mean length
-    double beltBy{};        ///< share of the belt speed
+    double eventBy{}; ///< seconds
+    double trunkBy{}; ///< share of the trunk's mean length
+    double beltBy{};  ///< share of the belt speed
     SceneShift scene;
     int framesLater{}; ///< mid-stance and mid-swing read this many frames later
 };
@@ -36,6 +34,8 @@ struct Disturbance {
 /// How far from an instant frames help to tell how fast a value runs on there, seconds: of two
 /// frames next to each other the speed would be mostly noise (A).
 inline constexpr double velocityHalfWidth = 0.017;
+/// And to one side of an event, before or after it: it is the event that changes the speed (A).
+inline constexpr double velocityWidth = 0.025;
 
 /// What a formula may ask for at one step. A question that cannot be answered gives a harmless
 /// value and is remembered with its reason, so formulas stay one-liners; the value of such a
@@ -142,9 +142,10 @@ public:
 private:
     [[nodiscard]] const Step& step() const { return m_clip.steps[m_step]; }
     PlanePoint atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side);
-    /// cm a second around an event whose first frame is `first`, from the frames farthest apart
-    /// that are marked; zero where a time does not pass.
-    PlanePoint velocityAround(FrameNumber first, BodySide side, Landmark landmark);
+    PlanePoint ankleAtContact(std::size_t step, BodySide side);
+    /// cm a second after an event whose first frame is `first`, or before it, from the frames
+    /// farthest apart that are marked; across it where only the two beside it are.
+    PlanePoint velocityBeside(FrameNumber first, bool after, BodySide side, Landmark landmark);
     PlanePoint onNearestFrame(std::size_t step, Instant instant, Landmark landmark, BodySide side);
     /// An extreme (or a mean) as it was found: the samples it is made of.
     struct FoundPeak {

@@ -81,7 +81,8 @@ ErrorBudget budgetOf(const Propagated& from)
     return {.detail = from.detail,
             .scale = from.shares.scale,
             .plumb = from.shares.plumb,
-            .belt = from.shares.belt};
+            .belt = from.shares.belt,
+            .commonEvents = square(from.common.events)};
 }
 
 std::vector<MarkUsed> marksUsed(const Propagated& from, const PreparedClip& clip)
@@ -204,7 +205,7 @@ void addMean(Explanation& it, const Gathered& all, const PreparedClip& clip, con
     }
     it.value = mean;
     it.steps = static_cast<int>(all.values.size());
-    // Marks and events of each step on its own, once a step and once more for the mean.
+    // Of marks and events what each step has on its own; what the steps share is not divided.
     auto budget = divided(all.sum, n * n);
     budget.commonEvents = square(all.common.events / n);
     budget.scale = square(all.common.scale / n);

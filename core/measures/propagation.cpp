@@ -10,7 +10,7 @@ namespace latemile {
 
 namespace {
 
-/// Judgement of an event that all steps of a clip share, in frame intervals (A).
+/// Judgement that all contacts of a clip share, and all its toe-offs, in frame intervals (A).
 constexpr double commonJudgement = 0.25;
 /// Speed taken for the retreat of the foot where none is stated, m/s (A).
 constexpr double usualSpeed = 3.0;
@@ -79,6 +79,13 @@ private:
     const Evidence& m_plain;
     double m_value;
 };
+
+/// Never more than the event's whole error, seconds.
+double sharedJudgement(const PreparedClip& clip, std::size_t step)
+{
+    return std::min(commonJudgement * clip.frameInterval.count(),
+                    clip.steps[step].eventError.count());
+}
 
 double typicalRate(const ValueRate& rate, const PreparedClip& clip)
 {
@@ -152,18 +159,36 @@ double trunkShare(const PreparedClip& clip, const Evidence& base, const Slopes& 
     return square(slope * clip.trunk->se / clip.trunk->cm);
 }
 
-void addEventShares(DetailedShares& detail, const PreparedClip& clip,
-                    const std::vector<EventKey>& events, const Slopes& slopes)
+/// How the value answers to an event judged too early and to one judged too late. They differ where
+/// it is read at the event: landing and leaving the ground change speeds.
+struct BothWays {
+    double earlier{};
+    double later{};
+    [[nodiscard]] double meanSquare() const { return (square(earlier) + square(later)) / 2.0; }
+};
+
+/// Adds each event's own share and returns the variance of the judgement they share, once for
+/// contacts and once for toe-offs: in differences of two events of one kind it cancels.
+double addEventShares(Propagated& result, const PreparedClip& clip, const Slopes& slopes)
 {
     const double shift = 1e-4 * clip.frameInterval.count();
-    for (const auto& key : events) {
-        const double slope = slopes.by(shift, [&](Disturbance& d, double by) {
+    BothWays contacts;
+    BothWays toeOffs;
+    for (const auto& key : result.events) {
+        const auto set = [&](Disturbance& d, double by) {
             d.event = key;
             d.eventBy = by;
-        });
-        (key.toeOff ? detail.toeOffs : detail.contacts) +=
-            square(slope * clip.steps[key.step].eventError.count());
+        };
+        BothWays slope;
+        slope.later = slopes.by(shift, set);
+        slope.earlier = result.marks.empty() ? slope.later : slopes.by(-shift, set);
+        (key.toeOff ? result.detail.toeOffs : result.detail.contacts) +=
+            slope.meanSquare() * ownEventVariance(clip, key.step);
+        auto& shared = key.toeOff ? toeOffs : contacts;
+        shared.earlier += slope.earlier * sharedJudgement(clip, key.step);
+        shared.later += slope.later * sharedJudgement(clip, key.step);
     }
+    return contacts.meanSquare() + toeOffs.meanSquare();
 }
 
 /// How far the value runs on while the frame read is not the event itself.
@@ -187,28 +212,25 @@ void addTimingShares(DetailedShares& detail, const PreparedClip& clip, const Evi
                      std::size_t step, const Rates& rates)
 {
     const double frame = clip.frameInterval.count();
-    const double event = clip.steps[step].eventError.count();
+    const double own = ownEventVariance(clip, step);
     if (base.wasReadLate()) {
         // On average half a frame after the event, besides the event's own error.
-        detail.readLate = square(rates.contact) * (square(frame / 2.0) + square(event));
+        detail.readLate = square(rates.contact) * (square(frame / 2.0) + own);
     }
     if (base.wasReadMidway()) {
-        // Mid-stance is the mean of two events, read on the nearest frame.
-        detail.readMidway = square(rates.midStance) * (square(event) / 2.0 + square(frame) / 12.0);
+        // Mid-stance is the mean of two events, each half-way between two frames: it lies on a
+        // frame, or half a frame after the one that is read, as often as not.
+        detail.readMidway = square(rates.midStance) * (own / 2.0 + square(frame) / 8.0);
     }
 }
 
-double commonEventError(const PreparedClip& clip, const Evidence& base, const Slopes& slopes,
-                        const Rates& rates)
+/// Of the judgement all steps share, where the value is read beside the event.
+double sharedTiming(const PreparedClip& clip, const Evidence& base, std::size_t step,
+                    const Rates& rates)
 {
-    const double judgement = commonJudgement * clip.frameInterval.count();
-    const double shift = 1e-4 * clip.frameInterval.count();
-    double variance =
-        square(slopes.by(shift, [](Disturbance& d, double by) { d.allContactsBy = by; })) +
-        square(slopes.by(shift, [](Disturbance& d, double by) { d.allToeOffsBy = by; }));
-    variance += base.wasReadLate() ? square(rates.contact) : 0.0;
-    variance += base.wasReadMidway() ? square(rates.midStance) / 2.0 : 0.0;
-    return judgement * std::sqrt(variance);
+    double squares = base.wasReadLate() ? square(rates.contact) : 0.0;
+    squares += base.wasReadMidway() ? square(rates.midStance) / 2.0 : 0.0;
+    return squares * square(sharedJudgement(clip, step));
 }
 
 void addSceneShares(Propagated& result, const PreparedClip& clip, const Evidence& base,
@@ -250,6 +272,11 @@ Propagated believable(Propagated result, const Measure& measure, std::size_t ste
 
 } // namespace
 
+double ownEventVariance(const PreparedClip& clip, std::size_t step)
+{
+    return square(clip.steps[step].eventError.count()) - square(sharedJudgement(clip, step));
+}
+
 double Propagated::standardError() const
 {
     return std::sqrt(shares.sum());
@@ -279,15 +306,18 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, const For
     const auto rates = ratesOf(clip, measure, base, slopes);
     auto& detail = result.detail;
     addMarkShares(detail, clip, result.marks, slopes);
-    addEventShares(detail, clip, result.events, slopes);
+    const double shared =
+        addEventShares(result, clip, slopes) + sharedTiming(clip, base, step, rates);
     addTimingShares(detail, clip, base, step, rates);
     detail.flatFoot = base.ownVariance();
     detail.trunk = trunkShare(clip, base, slopes);
     addSceneShares(result, clip, base, slopes);
     result.shares.marks = detail.flatFoot + detail.trunk +
                           std::accumulate(detail.landmarks.begin(), detail.landmarks.end(), 0.0);
-    result.shares.events = detail.contacts + detail.toeOffs + detail.readLate + detail.readMidway;
-    result.common.events = commonEventError(clip, base, slopes, rates);
+    result.common.events = std::sqrt(shared);
+    result.shares.events =
+        detail.contacts + detail.toeOffs + detail.readLate + detail.readMidway + shared;
+    result.lateBy = base.wasReadLate() ? rates.contact * clip.frameInterval.count() / 2.0 : 0.0;
     return believable(std::move(result), measure, step);
 }
 

@@ -16,14 +16,15 @@ namespace latemile {
 /// (3 * 0.05)).
 inline constexpr double beltError = 0.0153;
 
-/// The shares of a reading's variance in detail; marks, events and late reading add up to the
-/// shares of the same name in ErrorShares.
+/// The shares of a reading's variance in detail. Those of marks add up to the share of the same
+/// name in ErrorShares; those of events with the square of what all steps share
+/// (CommonErrors::events).
 struct DetailedShares {
     /// By side and landmark, see landmarkShare; from the marks the value uses itself.
     std::array<double, 4 * landmarkCount> landmarks{};
     double flatFoot{}; ///< of the marks on the other frames the flat foot is the median of
     double trunk{};    ///< likewise of the mean trunk
-    double contacts{};
+    double contacts{}; ///< beyond what all contacts of the clip share
     double toeOffs{};
     double readLate{};   ///< the value ran on until the first frame after the event
     double readMidway{}; ///< and around mid-stance
@@ -47,9 +48,14 @@ struct Propagated {
     std::vector<MarkKey> marks;   ///< in order, each once
     std::vector<EventKey> events; ///< likewise
     bool readLate{};
+    double lateBy{}; ///< how far a typical value runs on until the frame read late, in its unit
 
     [[nodiscard]] double standardError() const;
 };
+
+/// Variance of an event's time beyond the judgement that all events of its kind in a clip share,
+/// seconds squared.
+[[nodiscard]] double ownEventVariance(const PreparedClip& clip, std::size_t step);
 
 /// The one routine that gives every measure its error (first order, JCGM 100:2008 "GUM" 5.1.2, with
 /// 5.2.2 for followed marks of one path, which share part of their error): each mark, event and

@@ -123,8 +123,8 @@ private:
     void addFramesBefore()
     {
         const double frame = m_clip.frameInterval.count();
-        const double event = m_clip.steps.empty() ? 0.0 : m_clip.steps.front().eventError.count();
-        const double lag = square(frame / 2.0) / (square(frame / 2.0) + square(event));
+        const double own = m_clip.steps.empty() ? 0.0 : ownEventVariance(m_clip, 0);
+        const double lag = square(frame / 2.0) / (square(frame / 2.0) + own);
         add("Mark the frame before each contact and toe-off too", m_budget.detail.readLate * lag);
     }
 

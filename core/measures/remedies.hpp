@@ -14,7 +14,7 @@ struct ErrorBudget {
     double scale{};
     double plumb{};
     double belt{};
-    double commonEvents{}; ///< of a mean: judgement all steps share
+    double commonEvents{}; ///< judgement all steps share
     double spread{};       ///< of a mean: the runner's own steps differ
     int steps{1};          ///< that the independent parts were divided by already
     [[nodiscard]] double sum() const;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/step_readings.hpp"
 
+#include "core/compare/rounding.hpp"
+
 #include <algorithm>
 
 namespace latemile {
@@ -32,11 +34,20 @@ bool isConfirmed(const Propagated& from, const PreparedClip& clip)
            std::all_of(from.events.begin(), from.events.end(), eventPlaced);
 }
 
+/// To one side alone: the steps of a clip are late together.
+std::string lateWords(double by, const Measure& measure)
+{
+    return by > 0.0 ? ", about " + fixedText(by, measure.decimals) + " " +
+                          std::string(symbolOf(measure.unit)) + " too far on"
+                    : std::string{};
+}
+
 std::string caveat(const Propagated& from, const PreparedClip& clip, const Measure& measure)
 {
     std::string words;
     if (from.readLate) {
-        words = "read on the first frame at or after the event: mark the frame before it too";
+        words = "read on the first frame at or after the event" + lateWords(from.lateBy, measure) +
+                ": mark the frame before it too";
     }
     if (needsScale(measure) && clip.plane.scaleFrom() == ScaleFrom::LegLength) {
         words += words.empty() ? "" : "; ";

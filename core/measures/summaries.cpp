@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/summaries.hpp"
 
-#include "core/measures/measure.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <iterator>
@@ -62,7 +60,9 @@ Summary summaryOf(const Measure& measure, std::optional<Foot> foot,
     if (summary.degreesOfFreedom > 0) {
         summary.sd = std::sqrt(squares / summary.degreesOfFreedom);
     }
-    const double spread = summary.sd ? *summary.sd / std::sqrt(summary.n) : *all.front()->se;
+    const double spread = summary.sd
+                              ? *summary.sd * widenedBy(measure, summary.n) / std::sqrt(summary.n)
+                              : *all.front()->se;
     summary.se = std::hypot(std::hypot(spread, summary.common.events, summary.common.belt),
                             std::hypot(summary.common.scale, summary.common.plumb));
     return summary;
@@ -118,6 +118,14 @@ void appendEachFoot(std::vector<Summary>& summaries, const Measure& measure, con
 }
 
 } // namespace
+
+double widenedBy(const Measure& measure, int n)
+{
+    // Of a series whose neighbours alone are correlated by r: var(mean) = (1 + 2 r (n-1)/n) var/n,
+    // and the expected square of the SD is (1 - 2 r/n) var.
+    const double r = measure.sharedWithNext;
+    return std::sqrt((1.0 + 2.0 * r * (n - 1) / n) / (1.0 - 2.0 * r / n));
+}
 
 std::vector<Summary> summariesOf(const std::vector<Reading>& readings, bool unconfirmedToo,
                                  const OwnMeasures& own)

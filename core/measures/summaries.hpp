@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/measures/measure.hpp"
 #include "core/measures/readings.hpp"
 
 #include <vector>
@@ -14,5 +15,10 @@ namespace latemile {
 /// `unconfirmedToo`.
 [[nodiscard]] std::vector<Summary> summariesOf(const std::vector<Reading>& readings,
                                                bool unconfirmedToo, const OwnMeasures& own = {});
+
+/// The factor on the SD over steps for the error of their mean: above 1 where neighbouring values
+/// share an event, so that they average out less than independent ones and differ less than they
+/// vary.
+[[nodiscard]] double widenedBy(const Measure& measure, int n);
 
 } // namespace latemile

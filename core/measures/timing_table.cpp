@@ -107,7 +107,6 @@ std::vector<Measure> timingMeasures()
                 .betweenDays = offsetBetweenDays / 100.0,
                 .withSpeed = WithSpeed::Rises,
                 .speedSensitive = true,
-                .rateAtContact = {Rate::Belt, 0.01},
                 .meaning = "Ground covered from one contact to the next of the other foot.",
                 .traps = "On a treadmill it needs the true belt speed and both ankles at their own "
                          "contacts.",
@@ -127,6 +126,9 @@ std::vector<Measure> timingMeasures()
                 .instantWords = "paired steps",
                 .floor = 2.0,
                 .betweenDays = 1.0,
+                // A pair's 2 c2 - c1 - c3 and the next's 2 c4 - c3 - c5 have one of six parts of
+                // their variance in common.
+                .sharedWithNext = 1.0 / 6.0,
                 .withSpeed = WithSpeed::Steady,
                 .meaning = "Left step time minus right, as a share of their mean.",
                 .traps = "Below the runner's own step-to-step spread it is noise; within 1 to 5 % "

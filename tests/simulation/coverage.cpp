@@ -4,6 +4,7 @@
 #include "core/compare/comparison.hpp"
 #include "core/compare/welch.hpp"
 #include "core/measures/measure.hpp"
+#include "core/measures/summaries.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -62,7 +63,8 @@ void countReadings(Result& result, const TrueRun& run, const Marking& marking,
 
 double halfWidthOf(const Summary& summary)
 {
-    const double steps = studentQuantile(0.975, summary.degreesOfFreedom) * *summary.sd /
+    const double steps = studentQuantile(0.975, summary.degreesOfFreedom) * *summary.sd *
+                         widenedBy(*findMeasure(summary.measure), summary.n) /
                          std::sqrt(static_cast<double>(summary.n));
     const auto& common = summary.common;
     return std::hypot(steps, normalQuantile * std::hypot(std::hypot(common.events, common.scale),

@@ -100,7 +100,7 @@ TEST_CASE("a mean's error is the spread of its steps with what they share", "[me
     const auto it = of("contact_time", exampleClip(), std::nullopt);
     CHECK(it.steps == 2);
     CHECK(*it.value == Approx(253.0));
-    const double event = 2.0 * std::hypot(0.5, 1.0 / std::sqrt(12.0)); // ms
+    const double event = 2.0 * std::sqrt(0.5 * 0.5 - 0.25 * 0.25 + 1.0 / 12.0); // ms, its own
     const double alone = std::max(1.0, 2.0 * event * event / 2.0);
     CHECK(*it.se == Approx(std::hypot(std::sqrt(alone), std::sqrt(2.0) * 0.25 * 2.0)));
 }
