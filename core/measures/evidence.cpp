@@ -169,17 +169,16 @@ PlanePoint Evidence::velocityBeside(FrameNumber first, bool after, BodySide side
         const double time = (m_clip.index.time(to) - m_clip.index.time(from)).count();
         return PlanePoint{(b->plane.x - a->plane.x) / time, (b->plane.y - a->plane.y) / time};
     };
-    const FrameNumber last{first.value - 1};
-    // Three frames at 120 a second are 25 ms, whatever the division makes of them.
+    // Three frames of a 120th of a second are 25 ms, whatever the division makes of them.
     const auto most = std::lround(std::floor(velocityWidth / m_clip.frameInterval.count() + 0.01));
-    for (auto apart = most; apart > 0; --apart) {
-        const auto found = after ? velocity(first, {first.value + apart})
-                                 : velocity({last.value - apart}, last);
+    for (auto apart = std::max(most, 1L); apart > 0; --apart) {
+        const auto found = after ? velocity({first.value - 1}, {first.value - 1 + apart})
+                                 : velocity({first.value - apart}, first);
         if (found) {
             return *found;
         }
     }
-    return velocity(last, first).value_or(PlanePoint{});
+    return {};
 }
 
 PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark landmark,

@@ -32,9 +32,9 @@ struct Disturbance {
 };
 
 /// How far from an instant frames help to tell how fast a value runs on there, seconds: of two
-/// frames next to each other the speed would be mostly noise (A).
+/// frames next to each other the speed would be mostly noise, farther away landing is over (A).
 inline constexpr double velocityHalfWidth = 0.017;
-/// And to one side of an event, before or after it: it is the event that changes the speed (A).
+/// Likewise across an event, most of it to one side (A).
 inline constexpr double velocityWidth = 0.025;
 
 /// What a formula may ask for at one step. A question that cannot be answered gives a harmless
@@ -143,8 +143,8 @@ private:
     [[nodiscard]] const Step& step() const { return m_clip.steps[m_step]; }
     PlanePoint atEvent(std::size_t step, bool toeOff, Landmark landmark, BodySide side);
     PlanePoint ankleAtContact(std::size_t step, BodySide side);
-    /// cm a second after an event whose first frame is `first`, or before it, from the frames
-    /// farthest apart that are marked; across it where only the two beside it are.
+    /// cm a second around an event whose first frame is `first`, with the frames after it or with
+    /// those before it, as far as they are marked.
     PlanePoint velocityBeside(FrameNumber first, bool after, BodySide side, Landmark landmark);
     PlanePoint onNearestFrame(std::size_t step, Instant instant, Landmark landmark, BodySide side);
     /// An extreme (or a mean) as it was found: the samples it is made of.

@@ -113,7 +113,7 @@ std::vector<Measure> legMeasures()
             .landmarks = {Knee, Ankle},
             .floor = 2.0,
             .betweenDays = shankBetweenDays,
-            .rateAtContact = {Rate::Fixed, 250.0},
+            .rateAtContact = {Rate::Fixed, 450.0},
             .meaning = "Lean of the shin off plumb when the foot lands.",
             .traps =
                 "A rolled camera adds its roll; a frame late is about 2 degrees at 120 frames/s.",
@@ -135,7 +135,7 @@ std::vector<Measure> legMeasures()
             .landmarks = {Hip, Knee, Ankle},
             .floor = 3.0,
             .betweenDays = kneeBetweenDays,
-            .rateAtContact = {Rate::Fixed, 300.0},
+            .rateAtContact = {Rate::Fixed, 600.0},
             .meaning = "Bend of the knee when the foot lands; 0 is straight.",
             .traps =
                 "The knee bends at about 300 degrees a second: a frame late is 2.5 degrees at 120 "
@@ -255,7 +255,7 @@ std::vector<Measure> legMeasures()
                 .landmarks = {Hip, Knee, Ankle},
                 .floor = 3.0,
                 .betweenDays = angleBetweenDays,
-                .rateAtContact = {Rate::Fixed, 300.0},
+                .rateAtContact = {Rate::Fixed, 600.0},
                 .meaning = "From the bend at contact to the greatest bend in stance.",
                 .traps = "Cancels part of the placement error of the marks.",
                 .source = ownChoice,
@@ -273,7 +273,7 @@ std::vector<Measure> legMeasures()
                 .landmarks = {Knee, Ankle, Heel, Toe},
                 .floor = 3.0,
                 .betweenDays = shankBetweenDays,
-                .rateAtContact = {Rate::Fixed, 150.0},
+                .rateAtContact = {Rate::Fixed, 280.0},
                 .meaning = "Angle of the foot against the shin when the foot lands; 0 is a flat "
                            "foot under an upright shin.",
                 .traps = "Measured against the flat foot of the same clip, which heel and toe must "
@@ -329,7 +329,7 @@ std::vector<Measure> legMeasures()
                 .landmarks = {Heel, Toe},
                 .floor = 3.0,
                 .betweenDays = 2.3 / 1.96,
-                .rateAtContact = {Rate::Fixed, 300.0},
+                .rateAtContact = {Rate::Fixed, 350.0},
                 .meaning =
                     "Angle of the sole against the same shoe lying flat, when the foot lands.",
                 .traps = "A treadmill reads about 10 degrees less than the ground.",
@@ -369,7 +369,7 @@ std::vector<Measure> legMeasures()
                 .betweenDays = angleBetweenDays,
                 .withSpeed = WithSpeed::Rises,
                 .speedSensitive = true,
-                .rateAtContact = {Rate::Fixed, 150.0},
+                .rateAtContact = {Rate::Fixed, 200.0},
                 .meaning = "Lean of the line from toe to hip when the foot leaves the ground.",
                 .traps = "A late toe-off mark makes it larger.",
                 .source = ownChoice,
@@ -391,7 +391,7 @@ std::vector<Measure> legMeasures()
             .betweenDays = angleBetweenDays,
             .withSpeed = WithSpeed::Rises,
             .speedSensitive = true,
-            .rateAtContact = {Rate::Fixed, 150.0},
+            .rateAtContact = {Rate::Fixed, 230.0},
             .meaning =
                 "Angle of the thigh behind the line of the trunk when the foot leaves the ground.",
             .traps = "A trunk that leans more looks like less extension.",

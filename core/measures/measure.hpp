@@ -91,7 +91,6 @@ struct Measure {
     double floor{}; ///< smallest change worth a word on a sheet, in its unit
     double
         betweenDays{}; ///< placement error of a difference between filming days, one SD, its unit
-    double sharedWithNext{}; ///< correlation of a value with the next, where they share an event
     WithSpeed withSpeed{WithSpeed::Unknown};
     bool
         speedSensitive{}; ///< timings, lengths, stiffness: comparable within 2 % of speed, else 5 %

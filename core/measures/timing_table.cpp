@@ -126,9 +126,6 @@ std::vector<Measure> timingMeasures()
                 .instantWords = "paired steps",
                 .floor = 2.0,
                 .betweenDays = 1.0,
-                // A pair's 2 c2 - c1 - c3 and the next's 2 c4 - c3 - c5 have one of six parts of
-                // their variance in common.
-                .sharedWithNext = 1.0 / 6.0,
                 .withSpeed = WithSpeed::Steady,
                 .meaning = "Left step time minus right, as a share of their mean.",
                 .traps = "Below the runner's own step-to-step spread it is noise; within 1 to 5 % "
