@@ -22,6 +22,28 @@ bool isTiming(const Measure& measure)
     return measure.feet == Feet::Each || measure.feet == Feet::Pairs;
 }
 
+std::string forbidden(const Measure& measure, const PreparedClip& clip, bool takesLengths)
+{
+    const auto view = clip.conditions.scene.view;
+    const bool behind = measure.feet == Feet::Behind;
+    if (behind && view != View::Rear && !(measure.fromFrontToo && view == View::Front)) {
+        return measure.fromFrontToo ? "needs a clip from behind or from the front"
+                                    : "needs a clip from behind";
+    }
+    if (!behind && !isTiming(measure) && !isSideView(view)) {
+        return "needs a clip from the side";
+    }
+    if (takesLengths && !clip.plane.hasScale()) {
+        return "no scale: draw a line of known length, or state the athlete's leg length";
+    }
+    const double rate = 1.0 / clip.frameInterval.count();
+    if (isTiming(measure) && rate < slowestForTimings - 0.5) {
+        return "filmed at " + std::to_string(static_cast<int>(rate + 0.5)) +
+               " frames/s: too slow for timings; film at 120 or more";
+    }
+    return {};
+}
+
 bool isConfirmed(const Propagated& from, const PreparedClip& clip)
 {
     const auto markPlaced = [&](const MarkKey& key) {
@@ -109,7 +131,8 @@ Reading stepReading(const Measure& measure, const PreparedClip& clip, std::size_
 Reading clipReading(const Measure& measure, const PreparedClip& clip)
 {
     Propagated from;
-    from.missing = forbiddenBy(measure, clip);
+    // What the whole clip gives comes from times and the belt's speed, not from the picture.
+    from.missing = forbidden(measure, clip, false);
     if (from.missing.empty()) {
         from = propagate(clip, measure, measure.clipFormula, 0);
     }
@@ -127,24 +150,7 @@ Reading clipReading(const Measure& measure, const PreparedClip& clip)
 
 std::string forbiddenBy(const Measure& measure, const PreparedClip& clip)
 {
-    const auto view = clip.conditions.scene.view;
-    const bool behind = measure.feet == Feet::Behind;
-    if (behind && view != View::Rear && !(measure.fromFrontToo && view == View::Front)) {
-        return measure.fromFrontToo ? "needs a clip from behind or from the front"
-                                    : "needs a clip from behind";
-    }
-    if (!behind && !isTiming(measure) && !isSideView(view)) {
-        return "needs a clip from the side";
-    }
-    if (needsScale(measure) && !clip.plane.hasScale()) {
-        return "no scale: draw a line of known length, or state the athlete's leg length";
-    }
-    const double rate = 1.0 / clip.frameInterval.count();
-    if (isTiming(measure) && rate < slowestForTimings - 0.5) {
-        return "filmed at " + std::to_string(static_cast<int>(rate + 0.5)) +
-               " frames/s: too slow for timings; film at 120 or more";
-    }
-    return {};
+    return forbidden(measure, clip, needsScale(measure));
 }
 
 bool concerns(const Measure& measure, const Step& step, const PreparedClip& clip)

@@ -7,7 +7,6 @@ namespace latemile {
 namespace {
 
 using enum Landmark;
-using Rate = ValueRate::Of;
 
 } // namespace
 
