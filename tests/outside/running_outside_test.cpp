@@ -126,10 +126,10 @@ TEST_CASE("times of given events are those of exact arithmetic", "[measures][out
             if (reading.measure == "step_rate" && !reading.step) {
                 CHECK(*reading.value ==
                       Approx(expect.at("step_rate_per_min").get<double>()).epsilon(1e-7));
-            }
-            if (reading.measure == "step_length" && !reading.step) {
-                CHECK(*reading.value ==
+                // On a belt the mean step is the way of the belt in the mean step's time.
+                CHECK(*clip.conditions.scene.beltSpeed * 60.0 / *reading.value ==
                       Approx(expect.at("mean_step_length_m").get<double>()).epsilon(1e-5));
+                ++checked;
             }
         }
     }

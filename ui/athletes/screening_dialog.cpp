@@ -28,6 +28,7 @@ ScreeningDialog::ScreeningDialog(const Screening& screening, QWidget* parent)
     m_told->setWordWrap(true);
     m_note->setPlaceholderText(tr("What was said about it"));
     m_note->setAccessibleName(tr("Note on the answers"));
+    QWidget* questions = buildQuestions(screening);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
     auto* keep = new QPushButton(tr("Asked: keep the answers"), buttons);
     keep->setProperty("rank", "main");
@@ -40,7 +41,7 @@ ScreeningDialog::ScreeningDialog(const Screening& screening, QWidget* parent)
     column->setContentsMargins(2 * gridStep, 2 * gridStep, 2 * gridStep, 2 * gridStep);
     column->setSpacing(2 * gridStep);
     column->addWidget(intro);
-    column->addWidget(buildQuestions(screening));
+    column->addWidget(questions);
     column->addWidget(m_note);
     column->addWidget(m_told);
     column->addWidget(buttons);

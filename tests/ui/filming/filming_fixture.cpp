@@ -17,6 +17,7 @@
 #include <QSettings>
 #include <QTest>
 #include <QToolButton>
+#include <QDragEnterEvent>
 #include <QUrl>
 
 #include <algorithm>
@@ -65,7 +66,7 @@ QString textsOf(const QWidget& page)
     QString text;
     for (const QLabel* label : page.findChildren<QLabel*>()) {
         if (label->isVisible()) {
-            text += label->text() + u'\n';
+            text += QString(label->text()).remove(QChar(0x200b)) + u'\n';
         }
     }
     return text;
@@ -140,9 +141,15 @@ void FilmingCoach::drop(const QStringList& files, std::size_t clipsThen)
         urls.append(QUrl::fromLocalFile(file));
     }
     data.setUrls(urls);
+    // Qt hands a drop to whatever took the drag that entered before it.
+    QDragEnterEvent enter(QPoint(200, 200), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QCoreApplication::sendEvent(m_page, &enter);
+    REQUIRE(enter.isAccepted());
     QDropEvent event(QPointF(200, 200), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
     QCoreApplication::sendEvent(m_page, &event);
-    REQUIRE(waitUntil([&] { return window().session()->clips().size() == clipsThen; }));
+    const bool came = waitUntil([&] { return window().session()->clips().size() == clipsThen; });
+    INFO(textsOf(*m_page).toStdString());
+    REQUIRE(came);
     settle();
 }
 
@@ -164,6 +171,7 @@ void FilmingCoach::press(const QString& button)
 void FilmingCoach::type(const QString& field, double value)
 {
     ++m_acts;
+    QCoreApplication::processEvents(); // a field just made comes into sight
     named<QDoubleSpinBox>(*m_page, field).setValue(value);
 }
 

@@ -143,9 +143,10 @@ TEST_CASE("every check stands there with its state and its sentence", "[ui]")
 {
     WindowFixture fixture;
     MainWindow& window = fixture.openWindow(QStringLiteral("readings"));
+    const QString good = QStringLiteral("✓  good");
+    REQUIRE(waitUntil([&] { return tells(*window.page(), good); }));
     for (const Check& check : window.session()->clips().front()->readings()->checks) {
         INFO(check.check);
         CHECK(tells(*window.page(), QString::fromStdString(check.sentence)));
     }
-    CHECK(tells(*window.page(), QStringLiteral("✓  good")));
 }

@@ -104,7 +104,7 @@ void importFresh(MainWindow& window, const nlohmann::json& truth)
     buttonOf(page, "Draw scale line").click();
     dragLine(page.view(), top, foot);
     REQUIRE(clip.scene().scale);
-    named<QDoubleSpinBox>(page, "Length of the scale line").setValue(200);
+    named<QDoubleSpinBox>(page, "Length of scale line 1").setValue(200);
     CHECK(clip.scene().scale->lengthCm == 200);
     buttonOf(page, "Draw plumb line").click();
     dragLine(page.view(), top, foot);
@@ -160,7 +160,15 @@ TEST_CASE("the whole job: from a new athlete to the sheet and the re-films", "[u
     const auto folder = window->session()->folder();
     markTwoSteps(*window, truth);
     ClipDocument* clip = window->session()->clips().front();
-    REQUIRE(waitUntil([&] { return !clip->isReading() && readingOf(*clip, "foot_ahead", 1); }));
+    const bool isRead =
+        waitUntil([&] { return !clip->isReading() && readingOf(*clip, "foot_ahead", 1); });
+    INFO(clip->readingsFault().toStdString());
+    for (const Reading& reading : clip->readings()->readings) {
+        if (reading.measure == "foot_ahead") {
+            UNSCOPED_INFO(reading.reason);
+        }
+    }
+    REQUIRE(isRead);
     const TwoSteps steps = firstTwoSteps(truth);
     for (const auto& contact : truth["contacts"]) {
         if (contact["first_frame_of_contact"] == steps.leftContact) {
