@@ -63,6 +63,7 @@ QAbstractButton& buttonNamed(const QWidget& page, const QString& text)
 
 QString textsOf(const QWidget& page)
 {
+    QCoreApplication::processEvents(); // labels just made come into sight
     QString text;
     for (const QLabel* label : page.findChildren<QLabel*>()) {
         if (label->isVisible()) {
