@@ -76,8 +76,9 @@ TEST_CASE("no cue names an injury, a diagnosis or a promise", "[cues]")
 
 TEST_CASE("every default change of a tiring runner finds a cue", "[cues]")
 {
-    // The directions of fading form the review is made for: measures.md section 7 lists what groups
-    // do (longer contact, lower step rate); the others are common practice, no source.
+    // The directions of fading form the review is made for: contact longer and step rate lower as
+    // in the studies named in tests/outside/data/group_values.csv; the others are common practice,
+    // no source.
     const auto cues = readCues(library);
     REQUIRE(cues);
     for (const auto& [measure, change] : {std::pair{"head_forward", 1.0},
