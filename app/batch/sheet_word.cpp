@@ -61,9 +61,8 @@ Outcome<void> write(const SheetContent& content, const Asked& asked)
 {
     ASSIGN_OR_RETURN(const auto style, styleOf(asked));
     ASSIGN_OR_RETURN(const auto pictures, ui::loadStills(content));
-    return endingOf(asked.out) == ".pdf"
-               ? ui::writeSheetPdf(content, pictures, asked.out, style)
-               : ui::writeSheetPng(content, pictures, asked.out, style);
+    return endingOf(asked.out) == ".pdf" ? ui::writeSheetPdf(content, pictures, asked.out, style)
+                                         : ui::writeSheetPng(content, pictures, asked.out, style);
 }
 
 /// The script decides what leaves the machine; it is told what the window would have asked.

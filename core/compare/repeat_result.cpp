@@ -129,8 +129,8 @@ Outcome<std::vector<MeasureRepeat>> measuresOf(const MarkedClip& first, const Ma
             }
         }
         if (a.size() >= fewestForAgreement) {
-            ASSIGN_OR_RETURN(auto repeat, measureRepeat(std::string(measure.id), std::move(a),
-                                                        std::move(b)));
+            ASSIGN_OR_RETURN(auto repeat,
+                             measureRepeat(std::string(measure.id), std::move(a), std::move(b)));
             repeats.push_back(std::move(repeat));
         }
     }

@@ -25,7 +25,7 @@ struct MeasureRepeat {
     std::string measure; ///< id
     Agreement agreement; ///< in the measure's unit, first - second
     double typicalError{};
-    double mdc95{}; ///< of a single reading
+    double mdc95{};                    ///< of a single reading
     std::optional<WithInterval> icc21; ///< none: the steps do not differ
     std::optional<WithInterval> icc31;
     std::vector<double> first; ///< one a step, for the plot of differences against means

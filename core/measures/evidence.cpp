@@ -157,8 +157,7 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
     return {at.x + shift * speed.x, at.y + shift * speed.y};
 }
 
-PlanePoint Evidence::velocityBeside(FrameNumber first, bool after, BodySide side,
-                                    Landmark landmark)
+PlanePoint Evidence::velocityBeside(FrameNumber first, bool after, BodySide side, Landmark landmark)
 {
     const auto velocity = [&](FrameNumber from, FrameNumber to) -> std::optional<PlanePoint> {
         const auto* a = m_clip.tracks.find({from, side, landmark});
@@ -204,8 +203,7 @@ PlanePoint Evidence::ankleAtContact(std::size_t step, BodySide side)
 {
     auto ankle = atEvent(step, false, Landmark::Ankle, side);
     const auto frame = m_clip.frameOf(step, Instant::Contact);
-    const bool isLate =
-        frame && !m_clip.tracks.find({{frame->value - 1}, side, Landmark::Ankle});
+    const bool isLate = frame && !m_clip.tracks.find({{frame->value - 1}, side, Landmark::Ankle});
     if (isLate && hasBelt() && !missing()) {
         // The belt takes a foot that has landed back with it: a frame too late for the event is as
         // much too late for the ankle.

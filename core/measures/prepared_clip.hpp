@@ -40,7 +40,7 @@ struct PreparedClip {
     /// Of each step: the frames of its instants, in the order of Instant.
     std::vector<std::array<std::optional<FrameNumber>, instantCount>> instantFrames;
     AthleteFacts athlete;
-    ClickErrors clicks; ///< of the coach who placed the marks
+    ClickErrors clicks;               ///< of the coach who placed the marks
     std::optional<FlatFoot> flatFoot; ///< none: heel and toe are on no frame of the window
     std::optional<TrunkLength> trunk;
 

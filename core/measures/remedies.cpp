@@ -103,7 +103,8 @@ private:
         double less = 0.0;
         for (std::size_t i = 0; i < m_budget.detail.landmarks.size(); ++i) {
             const auto landmark = static_cast<Landmark>(i % landmarkCount);
-            less += m_budget.detail.landmarks[i] * (1.0 - nearerFactor(m_clip.clicks, landmark, m_cmPerPixel));
+            less += m_budget.detail.landmarks[i] *
+                    (1.0 - nearerFactor(m_clip.clicks, landmark, m_cmPerPixel));
         }
         if (const auto& line = m_clip.conditions.scene.scale) {
             const double tape = square(tapeCm / line->lengthCm);

@@ -17,19 +17,17 @@ namespace latemile {
                               const std::vector<Instant>& instants);
 /// The steps of a foot that can be shown, in order.
 [[nodiscard]] std::vector<StepNumber> showableSteps(const std::vector<Step>& steps, Foot foot,
-                                                    const Marking& marking,
-                                                    const FrameIndex& index,
+                                                    const Marking& marking, const FrameIndex& index,
                                                     const std::vector<Instant>& instants);
 
 /// The step that stands for the clip on a sheet: of `foot`, showable, and in `measures` together
 /// nearest to the median of the clip's steps of that foot, each measure in its own spread; a
 /// measure it lacks counts as one spread off. Confirmed steps (every reading from placed marks and
 /// events) go before others; of two equally near the earlier. Nothing where no step can be shown.
-[[nodiscard]] std::optional<Step> typicalStep(const Readings& readings, const Marking& marking,
-                                              const FrameIndex& index, Foot foot,
-                                              const std::vector<std::string>& measures,
-                                              const std::vector<Instant>& instants =
-                                                  defaultStillInstants());
+[[nodiscard]] std::optional<Step>
+typicalStep(const Readings& readings, const Marking& marking, const FrameIndex& index, Foot foot,
+            const std::vector<std::string>& measures,
+            const std::vector<Instant>& instants = defaultStillInstants());
 
 /// How many instants of a clip bear near landmarks, and at how many the coach placed them all as
 /// well as the step's contact and toe-off.

@@ -80,7 +80,8 @@ void putUnknown(nlohmann::json& object, const std::string& unknown)
     if (unknown.empty()) {
         return;
     }
-    for (const auto& rest = nlohmann::json::parse(unknown); const auto& [key, value] : rest.items()) {
+    for (const auto& rest = nlohmann::json::parse(unknown);
+         const auto& [key, value] : rest.items()) {
         if (!object.contains(key)) {
             object[key] = value;
         }

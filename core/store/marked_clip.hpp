@@ -13,8 +13,7 @@ namespace latemile {
 /// already. `date` of the session; `facts` and `index` of the clip's file.
 [[nodiscard]] MarkedClip markedClipOf(const SessionClip& clip, const std::string& date,
                                       const ClipFacts& facts, const FrameIndex& index,
-                                      const AthleteFacts& athlete,
-                                      const ClickErrors& clicks = {});
+                                      const AthleteFacts& athlete, const ClickErrors& clicks = {});
 
 /// The same for a session's clip in its folder: opens the file for its times and checks marks and
 /// contacts against it.

@@ -74,8 +74,8 @@ Outcome<void> makeLibrary(const std::filesystem::path& library)
     athlete.massKg = 58.0;
     athlete.note =
         "Invented. Runs four times a week, trains for a first half marathon; no complaints.";
-    athlete.consent = Consent{.givenBy = "Ilse Varga", .asGuardian = false, .date = "2026-08-29",
-                              .until = {}};
+    athlete.consent =
+        Consent{.givenBy = "Ilse Varga", .asGuardian = false, .date = "2026-08-29", .until = {}};
     RETURN_IF_ERROR(writeAthlete(athlete, folder / "athlete.json"));
     unsigned seed = 20260829;
     for (const auto& day : sampleDays()) {

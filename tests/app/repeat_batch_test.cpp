@@ -28,8 +28,8 @@ std::string shiftedMarks(const MarkedClipFiles& files)
 
 std::vector<std::string> repeatWords(const MarkedClipFiles& files, const std::string& again)
 {
-    return {"repeat",     files.clip,     "--marks", files.marks, "--again", again,
-            "--contacts", files.contacts, "--scene", files.scene};
+    return {"repeat", files.clip,   "--marks",      files.marks, "--again",
+            again,    "--contacts", files.contacts, "--scene",   files.scene};
 }
 
 json rowOf(const json& rows, const std::string& key, const std::string& name)

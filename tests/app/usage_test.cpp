@@ -33,27 +33,17 @@ TEST_CASE("help names the words there are and nothing is on standard error", "[b
 
 TEST_CASE("each word has a help of its own that names its arguments", "[batch]")
 {
-    const auto [word, argument] =
-        GENERATE(table<std::string, std::string>({{"inspect", "--capture-fps F"},
-                                                  {"inspect", "CLIP"},
-                                                  {"frame", "--at N|TIME"},
-                                                  {"frame", "--out FILE"},
-                                                  {"measure", "--marks FILE"},
-                                                  {"measure", "--contacts FILE"},
-                                                  {"measure", "--scene FILE"},
-                                                  {"measure", "--athlete FILE"},
-                                                  {"measure", "--own FILE"},
-                                                  {"measure", "--explain"},
-                                                  {"measure", "--step"},
-                                                  {"measure", "--json"},
-                                                  {"compare", "FRESH"},
-                                                  {"compare", "FATIGUED"},
-                                                  {"repeat", "--again FILE"},
-                                                  {"sheet", "SESSION_FOLDER"},
-                                                  {"sheet", "--paper"},
-                                                  {"sheet", "--coach"},
-                                                  {"sheet", "--contact"},
-                                                  {"sheet", "--logo FILE"}}));
+    const auto [word, argument] = GENERATE(table<std::string, std::string>(
+        {{"inspect", "--capture-fps F"}, {"inspect", "CLIP"},
+         {"frame", "--at N|TIME"},       {"frame", "--out FILE"},
+         {"measure", "--marks FILE"},    {"measure", "--contacts FILE"},
+         {"measure", "--scene FILE"},    {"measure", "--athlete FILE"},
+         {"measure", "--own FILE"},      {"measure", "--explain"},
+         {"measure", "--step"},          {"measure", "--json"},
+         {"compare", "FRESH"},           {"compare", "FATIGUED"},
+         {"repeat", "--again FILE"},     {"sheet", "SESSION_FOLDER"},
+         {"sheet", "--paper"},           {"sheet", "--coach"},
+         {"sheet", "--contact"},         {"sheet", "--logo FILE"}}));
     const auto help = batch({word, "--help"});
     CAPTURE(word, help.out);
     CHECK(help.exit == 0);

@@ -101,11 +101,10 @@ void ConsentFields::putInto(Athlete& athlete) const
         athlete.consent.reset();
         return;
     }
-    athlete.consent =
-        Consent{.givenBy = m_by->text().trimmed().toStdString(),
-                .asGuardian = m_minor->isChecked(),
-                .date = isoOf(*m_date),
-                .until = m_ends->isChecked() ? isoOf(*m_until) : std::string()};
+    athlete.consent = Consent{.givenBy = m_by->text().trimmed().toStdString(),
+                              .asGuardian = m_minor->isChecked(),
+                              .date = isoOf(*m_date),
+                              .until = m_ends->isChecked() ? isoOf(*m_until) : std::string()};
 }
 
 } // namespace latemile::ui

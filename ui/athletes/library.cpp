@@ -16,7 +16,7 @@
 namespace latemile::ui {
 namespace {
 
-constexpr int daysToNext = 28;         ///< a month of practice between two visits
+constexpr int daysToNext = 28;            ///< a month of practice between two visits
 constexpr std::ptrdiff_t fewestSteps = 6; ///< of the near foot, for a comparison to be called
 
 QString translated(const char* text)
@@ -72,10 +72,10 @@ QString toDoIn(const Session& session)
     QStringList left;
     for (const char* condition : {"fresh", "fatigued"}) {
         const SessionClip* clip = findClip(session, condition);
-        const QString work =
-            clip == nullptr ? QCoreApplication::translate("Library", "add the %1 clip")
-                                  .arg(wordForCondition(condition))
-                            : toDoIn(*clip);
+        const QString work = clip == nullptr
+                                 ? QCoreApplication::translate("Library", "add the %1 clip")
+                                       .arg(wordForCondition(condition))
+                                 : toDoIn(*clip);
         if (!work.isEmpty()) {
             left.append(work);
         }
@@ -147,9 +147,8 @@ std::vector<SessionEntry> sessionsOf(const std::filesystem::path& athleteFolder)
             sessions.push_back({folder, name, {}, {}, fromUtf8(session.error().sentence)});
             continue;
         }
-        sessions.push_back(
-            {folder, fromUtf8(session->date),
-             QString::number(session->clips.size()), askedIn(*session), toDoIn(*session)});
+        sessions.push_back({folder, fromUtf8(session->date), QString::number(session->clips.size()),
+                            askedIn(*session), toDoIn(*session)});
     }
     std::ranges::sort(sessions, std::ranges::greater{}, &SessionEntry::date);
     return sessions;

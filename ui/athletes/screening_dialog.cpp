@@ -21,9 +21,10 @@ ScreeningDialog::ScreeningDialog(const Screening& screening, QWidget* parent)
       m_told(plainLabel({}, this))
 {
     setWindowTitle(tr("Before filming"));
-    auto* intro = plainLabel(tr("Ask the athlete, and tick what is answered with yes. The questions "
-                                "are common practice; they find no illness."),
-                             this);
+    auto* intro =
+        plainLabel(tr("Ask the athlete, and tick what is answered with yes. The questions "
+                      "are common practice; they find no illness."),
+                   this);
     intro->setWordWrap(true);
     m_told->setWordWrap(true);
     m_note->setPlaceholderText(tr("What was said about it"));

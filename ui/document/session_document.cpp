@@ -32,14 +32,10 @@ Outcome<std::unique_ptr<SessionDocument>> SessionDocument::open(const std::files
 
 SessionDocument::SessionDocument(std::filesystem::path folder, Session session, Athlete athlete)
     : m_folder(std::move(folder)),
-      m_athlete(std::move(athlete)), m_about{session.date,
-                                             session.note,
-                                             session.coach,
-                                             session.measures,
-                                             session.cues,
-                                             session.measuresAfterLooking,
-                                             session.stills,
-                                             session.screening,
+      m_athlete(std::move(athlete)), m_about{session.date,      session.note,
+                                             session.coach,     session.measures,
+                                             session.cues,      session.measuresAfterLooking,
+                                             session.stills,    session.screening,
                                              session.nextRefilm},
       m_read(std::move(session)), m_saver(m_folder, [this] { return this->session(); })
 {

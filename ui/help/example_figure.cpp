@@ -98,7 +98,7 @@ Instant exampleInstant(const Measure& measure)
         return *measure.instant == Instant::MidSwing ? Instant::ToeOff : *measure.instant;
     }
     return measure.instantWords.find("swing") != std::string_view::npos ? Instant::ToeOff
-                                                                       : Instant::MidStance;
+                                                                        : Instant::MidStance;
 }
 
 Still exampleStill(const Measure& measure)
@@ -110,8 +110,7 @@ Still exampleStill(const Measure& measure)
     still.landmarks = nearLandmarks(clip.marking, still.frame);
     still.segments = nearSegments(clip.marking, still.frame);
     const auto plane = Plane::from(clip.conditions.scene);
-    const PixelPoint hip =
-        clip.marking.find({still.frame, BodySide::Near, Landmark::Hip})->at;
+    const PixelPoint hip = clip.marking.find({still.frame, BodySide::Near, Landmark::Hip})->at;
     cropAlike({{&still, hip, 1.0}});
     if (!plane) {
         return still;

@@ -116,8 +116,7 @@ QWidget* HelpPage::textOf(const HelpTopic& topic)
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, gridStep, 0);
     column->setSpacing(2 * gridStep);
-    column->addWidget(
-        titleLabel(topic.title.isEmpty() ? tr("Nothing found") : topic.title, page));
+    column->addWidget(titleLabel(topic.title.isEmpty() ? tr("Nothing found") : topic.title, page));
     if (topic.measure != nullptr) {
         auto* picture = new MeasurePicture(page);
         picture->setMeasure(topic.measure);

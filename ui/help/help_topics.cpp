@@ -30,8 +30,9 @@ constexpr std::array stages{
           QT_TRANSLATE_NOOP("Help", "Choose the athlete, begin today's session, ask the questions "
                                     "before filming, note the consent.")},
     Stage{QT_TRANSLATE_NOOP("Help", "Filming"),
-          QT_TRANSLATE_NOOP("Help", "Bring in one clip fresh and one late in the run. Say what each "
-                                    "is, draw the scale and the plumb line, type the belt speed.")},
+          QT_TRANSLATE_NOOP("Help",
+                            "Bring in one clip fresh and one late in the run. Say what each "
+                            "is, draw the scale and the plumb line, type the belt speed.")},
     Stage{QT_TRANSLATE_NOOP("Help", "Marks"),
           QT_TRANSLATE_NOOP("Help", "Mark contacts and toe-offs, then the landmarks each cell asks "
                                     "for, at six steps of the near foot or more.")},
@@ -75,8 +76,8 @@ HelpTopic keysTopic(const Keys& keys)
         const QString key = keys.of(id).toString(QKeySequence::NativeText);
         topic.rows.emplace_back(
             key.isEmpty() ? translated(QT_TRANSLATE_NOOP("Help", "no key")) : key,
-            QStringLiteral("%1 (%2)").arg(
-                Keys::nameOf(id), QCoreApplication::translate("Keys", entry.group)));
+            QStringLiteral("%1 (%2)").arg(Keys::nameOf(id),
+                                          QCoreApplication::translate("Keys", entry.group)));
     }
     return topic;
 }
@@ -87,15 +88,14 @@ QString feetText(Feet feet)
     case Feet::Near:
         return translated(QT_TRANSLATE_NOOP("Help", "The leg nearest the camera alone."));
     case Feet::Each:
-        return translated(QT_TRANSLATE_NOOP(
-            "Help", "Both feet from one side; left and right may be compared."));
+        return translated(
+            QT_TRANSLATE_NOOP("Help", "Both feet from one side; left and right may be compared."));
     case Feet::Together:
         return translated(QT_TRANSLATE_NOOP(
             "Help", "Equal numbers of left and right steps together, never left against right: "
                     "the shoulders turn with the arms."));
     case Feet::Pairs:
-        return translated(
-            QT_TRANSLATE_NOOP("Help", "A left step and the right one after it."));
+        return translated(QT_TRANSLATE_NOOP("Help", "A left step and the right one after it."));
     case Feet::Behind:
         break;
     }
@@ -120,7 +120,8 @@ HelpTopic topicOf(const Measure& measure)
     add(QT_TRANSLATE_NOOP("Help", "Feet"), feetText(measure.feet));
     if (!measure.isClass) {
         add(QT_TRANSLATE_NOOP("Help", "Worth a word from"),
-            QCoreApplication::translate("Help", "a change of %1 on, if it is also beyond its error.")
+            QCoreApplication::translate("Help",
+                                        "a change of %1 on, if it is also beyond its error.")
                 .arg(valueText(measure.floor, measure)));
     }
     add(QT_TRANSLATE_NOOP("Help", "Traps"), fromUtf8(measure.traps));

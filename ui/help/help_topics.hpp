@@ -17,8 +17,8 @@ class Keys;
 struct HelpTopic {
     QString id; ///< a measure's id, "keys", or a page's id
     QString title;
-    const Measure* measure{};                      ///< whose picture stands above the text
-    std::vector<std::pair<QString, QString>> rows; ///< heading and text
+    const Measure* measure{};                             ///< whose picture stands above the text
+    std::vector<std::pair<QString, QString>> rows;        ///< heading and text
     [[nodiscard]] bool holds(const QString& words) const; ///< each of the words, somewhere in it
 };
 

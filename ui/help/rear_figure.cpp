@@ -34,12 +34,10 @@ constexpr std::array points{
     RearPoint{Landmark::Toe, {0.40, 0.85}, {0.57, 0.95}},
 };
 
-constexpr std::array segments{std::pair{Landmark::Shoulder, Landmark::Elbow},
-                              std::pair{Landmark::Elbow, Landmark::Wrist},
-                              std::pair{Landmark::Hip, Landmark::Knee},
-                              std::pair{Landmark::Knee, Landmark::Ankle},
-                              std::pair{Landmark::Ankle, Landmark::HeelTop},
-                              std::pair{Landmark::HeelTop, Landmark::Heel}};
+constexpr std::array segments{
+    std::pair{Landmark::Shoulder, Landmark::Elbow}, std::pair{Landmark::Elbow, Landmark::Wrist},
+    std::pair{Landmark::Hip, Landmark::Knee},       std::pair{Landmark::Knee, Landmark::Ankle},
+    std::pair{Landmark::Ankle, Landmark::HeelTop},  std::pair{Landmark::HeelTop, Landmark::Heel}};
 
 std::optional<RearPoint> find(Landmark landmark)
 {
@@ -53,7 +51,8 @@ void paintRearFigure(QPainter& painter, const QRectF& rect, const Measure& measu
 {
     painter.fillRect(rect, QColor(0xe6, 0xe6, 0xe6));
     const auto at = [&](QPointF share) {
-        return QPointF(rect.left() + share.x() * rect.width(), rect.top() + share.y() * rect.height());
+        return QPointF(rect.left() + share.x() * rect.width(),
+                       rect.top() + share.y() * rect.height());
     };
     const FigureInk ink = inkOf("fresh");
     painter.setPen(QPen(ink.colour, 2));

@@ -48,8 +48,8 @@ Span timedBy(const Measure& measure)
 void paintBracket(QPainter& painter, const QRectF& rect, const QColor& ink)
 {
     painter.setPen(QPen(ink, 2));
-    painter.drawPolyline(QPolygonF{rect.bottomLeft(), rect.topLeft(), rect.topRight(),
-                                   rect.bottomRight()});
+    painter.drawPolyline(
+        QPolygonF{rect.bottomLeft(), rect.topLeft(), rect.topRight(), rect.bottomRight()});
 }
 
 } // namespace
@@ -69,12 +69,13 @@ void paintFeetInTime(QPainter& painter, const QRectF& rect, const Measure& measu
         painter.drawText(QRectF(rect.left(), top, 7 * gridStep, row),
                          Qt::AlignRight | Qt::AlignVCenter, wordFor(foot));
         painter.setPen(tokens.line);
-        painter.drawLine(QPointF(field.left(), top + row / 2), QPointF(field.right(), top + row / 2));
+        painter.drawLine(QPointF(field.left(), top + row / 2),
+                         QPointF(field.right(), top + row / 2));
         for (const Bar& bar : bars) {
             if (bar.foot == foot) {
-                painter.fillRect(QRectF(x(bar.from), top + row * 0.28, x(bar.to) - x(bar.from),
-                                        row * 0.44),
-                                 tokens.quiet);
+                painter.fillRect(
+                    QRectF(x(bar.from), top + row * 0.28, x(bar.to) - x(bar.from), row * 0.44),
+                    tokens.quiet);
             }
         }
     }
@@ -84,7 +85,8 @@ void paintFeetInTime(QPainter& painter, const QRectF& rect, const Measure& measu
     paintBracket(painter, bracket, tokens.text);
     painter.setPen(QPen(tokens.text, 1, Qt::DotLine));
     for (const double seconds : {span.from, span.to}) {
-        painter.drawLine(QPointF(x(seconds), bracket.bottom()), QPointF(x(seconds), field.bottom()));
+        painter.drawLine(QPointF(x(seconds), bracket.bottom()),
+                         QPointF(x(seconds), field.bottom()));
     }
     const QRectF words(rect.left(), rect.top(), rect.width(), 3 * gridStep);
     painter.setPen(tokens.text);

@@ -83,10 +83,10 @@ void drawAgreement(QCustomPlot& plot, const MeasureRepeat& repeat, const Tokens&
     };
     addLine(plot, agreement.bias.value, named(words("mean difference"), agreement.bias.value),
             Qt::SolidLine, tokens);
-    addLine(plot, agreement.upperLimit.value, named(words("upper limit"), agreement.upperLimit.value),
-            Qt::DashLine, tokens);
-    addLine(plot, agreement.lowerLimit.value, named(words("lower limit"), agreement.lowerLimit.value),
-            Qt::DashLine, tokens);
+    addLine(plot, agreement.upperLimit.value,
+            named(words("upper limit"), agreement.upperLimit.value), Qt::DashLine, tokens);
+    addLine(plot, agreement.lowerLimit.value,
+            named(words("lower limit"), agreement.lowerLimit.value), Qt::DashLine, tokens);
     plot.xAxis->setLabel(words("mean of both markings, %1").arg(unitText(measure.unit)));
     plot.yAxis->setLabel(words("first less second, %1").arg(unitText(measure.unit)));
     const auto [least, most] = std::minmax_element(means.begin(), means.end());

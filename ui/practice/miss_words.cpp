@@ -16,9 +16,8 @@ QString eventText(const EventMiss& miss)
 {
     const double milliseconds = 1000.0 * miss.late.count();
     const QString amount = numberText(std::abs(milliseconds), 0);
-    const QString name =
-        QStringLiteral("%1 %2").arg(capital(wordFor(miss.foot)),
-                                    wordFor(miss.isToeOff ? Instant::ToeOff : Instant::Contact));
+    const QString name = QStringLiteral("%1 %2").arg(
+        capital(wordFor(miss.foot)), wordFor(miss.isToeOff ? Instant::ToeOff : Instant::Contact));
     if (amount == QStringLiteral("0")) {
         return QCoreApplication::translate("Practice", "%1 on time").arg(name);
     }

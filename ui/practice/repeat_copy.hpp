@@ -17,9 +17,9 @@ namespace latemile::ui {
 class RepeatCopy {
 public:
     /// `clip` is open. Up to `most` instants; a clip without a placed one is an Error.
-    static Outcome<std::unique_ptr<RepeatCopy>>
-    make(const SessionDocument& session, const ClipDocument& clip, std::size_t most,
-         std::uint64_t seed);
+    static Outcome<std::unique_ptr<RepeatCopy>> make(const SessionDocument& session,
+                                                     const ClipDocument& clip, std::size_t most,
+                                                     std::uint64_t seed);
 
     [[nodiscard]] SessionDocument& session() const { return *m_session; }
     [[nodiscard]] const std::vector<RepeatCell>& plan() const { return m_plan; }

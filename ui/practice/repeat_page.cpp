@@ -177,11 +177,11 @@ void RepeatPage::keep()
         tell(tr("Your errors are kept under your name: type it on the Sheet page first."), "doubt");
         return;
     }
-    const auto kept = m_session.keepCoach(
-        {.name = name,
-         .date = QDate::currentDate().toString(Qt::ISODate).toStdString(),
-         .pairs = m_result->pairs,
-         .clicks = clickErrorsOf(*m_result)});
+    const auto kept =
+        m_session.keepCoach({.name = name,
+                             .date = QDate::currentDate().toString(Qt::ISODate).toStdString(),
+                             .pairs = m_result->pairs,
+                             .clicks = clickErrorsOf(*m_result)});
     tell(kept ? tr("Kept: from now on %1's own errors stand in the readings in place of the "
                    "defaults.")
                     .arg(fromUtf8(name))
@@ -202,8 +202,8 @@ void RepeatPage::compareWith(const std::filesystem::path& marksFile)
 
 void RepeatPage::chooseFile()
 {
-    const QString file = QFileDialog::getOpenFileName(this, tr("Another coach's marks of this clip"),
-                                                      {}, tr("Marks (*.csv)"));
+    const QString file = QFileDialog::getOpenFileName(
+        this, tr("Another coach's marks of this clip"), {}, tr("Marks (*.csv)"));
     if (!file.isEmpty()) {
         compareWith(file.toStdString());
     }

@@ -56,10 +56,9 @@ QString iccText(const std::optional<WithInterval>& icc)
 } // namespace
 
 RepeatView::RepeatView(QWidget* parent)
-    : QWidget(parent),
-      m_landmarks(tableOf({tr("Landmark"), tr("Marks"), tr("Across, px"), tr("Down, px"),
-                           tr("One click, cm"), tr("Default, cm")},
-                          tr("Error of a click by landmark"), this)),
+    : QWidget(parent), m_landmarks(tableOf({tr("Landmark"), tr("Marks"), tr("Across, px"),
+                                            tr("Down, px"), tr("One click, cm"), tr("Default, cm")},
+                                           tr("Error of a click by landmark"), this)),
       m_measures(tableOf({tr("Measure"), tr("Steps"), tr("Mean difference"), tr("Typical error"),
                           tr("Smallest real change"), tr("ICC(2,1)"), tr("ICC(3,1)")},
                          tr("Repeatability by measure"), this)),
@@ -142,8 +141,7 @@ void RepeatView::fillMeasures()
 void RepeatView::drawChosen()
 {
     const int row = m_measures->currentRow();
-    const bool isThere =
-        m_result && row >= 0 && row < static_cast<int>(m_result->measures.size());
+    const bool isThere = m_result && row >= 0 && row < static_cast<int>(m_result->measures.size());
     m_plot->setVisible(isThere);
     if (!isThere) {
         m_caption->setText(tr("No measure could be read from both markings of three steps: mark "

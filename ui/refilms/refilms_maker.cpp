@@ -145,8 +145,7 @@ void RefilmsMaker::readOthers()
             continue;
         }
         ++m_waitsFor;
-        m_worker.post([this, folder, athlete, views = m_views, cues = m_cues,
-                       reading = m_reading] {
+        m_worker.post([this, folder, athlete, views = m_views, cues = m_cues, reading = m_reading] {
             auto day = std::make_shared<FilmingDay>();
             day->folder = folder;
             day->date = folder.filename().string();

@@ -84,8 +84,7 @@ QString RefilmsTable::dayText(const Row& row, const std::string& date) const
     if (point == row.course.points.end() || !point->mean) {
         return QStringLiteral("–");
     }
-    const QString text =
-        bareText(*point->mean, point->halfWidth, *findMeasure(row.course.measure));
+    const QString text = bareText(*point->mean, point->halfWidth, *findMeasure(row.course.measure));
     // Numbers of another speed stay in sight, but not as if they belonged to the row.
     return point->whyNot.empty() ? text : QStringLiteral("(%1)").arg(text);
 }

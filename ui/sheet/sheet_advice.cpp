@@ -112,8 +112,9 @@ double placeClinician(LayoutPen& pen, const SheetContent& content, Slot slot)
 {
     const double pad = 0.75 * gap;
     const double width = slot.width - 2.0 * pad;
-    double y = pen.text(slot.left + pad, slot.top + pad, width,
-                        sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please see a clinician first")), Role::Bold);
+    double y =
+        pen.text(slot.left + pad, slot.top + pad, width,
+                 sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please see a clinician first")), Role::Bold);
     y = pen.text(slot.left + pad, y, width, qt(content.seeClinician), Role::Body) + pad;
     pen.tint({slot.left, slot.top, slot.width, y - slot.top});
     return y;
@@ -135,7 +136,9 @@ double placeFindings(LayoutPen& pen, const SheetContent& content, Slot slot)
     }
     if (!any) {
         y = pen.text(slot.left, y, slot.width,
-                     sheetWord(QT_TRANSLATE_NOOP("Sheet", "Nothing changed clearly, beyond its own error.")), Role::Body) +
+                     sheetWord(QT_TRANSLATE_NOOP("Sheet",
+                                                 "Nothing changed clearly, beyond its own error.")),
+                     Role::Body) +
             smallGap / 4.0;
     }
     for (const Gathered& group : quietRows(content)) {
@@ -155,8 +158,10 @@ double placeCues(LayoutPen& pen, const SheetContent& content, Slot slot, const A
         return placeClinician(pen, content, slot);
     }
     const auto count = static_cast<double>(content.cues.size());
-    const QString heading = content.cues.size() > 1 ? sheetWord(QT_TRANSLATE_NOOP("Sheet", "To think of, one at a time"))
-                                                    : sheetWord(QT_TRANSLATE_NOOP("Sheet", "To think of"));
+    const QString heading =
+        content.cues.size() > 1
+            ? sheetWord(QT_TRANSLATE_NOOP("Sheet", "To think of, one at a time"))
+            : sheetWord(QT_TRANSLATE_NOOP("Sheet", "To think of"));
     double y = placeHeading(pen, slot, heading) + smallGap / 4.0;
     const double width = sideBySide ? (slot.width - (count - 1.0) * gap) / count : slot.width;
     double bottom = y;

@@ -104,9 +104,10 @@ double placeHeader(LayoutPen& pen, const SheetContent& content, const SheetStyle
     const double nameWidth = slot.width - factsWidth - logoWidth - gap;
     double left =
         pen.text(slot.left, slot.top, nameWidth, qt(content.athlete), Role::Title, Ink::Text, 2);
-    left = pen.text(slot.left, left, nameWidth,
-                    sheetWord(QT_TRANSLATE_NOOP("Sheet", "Running form, fresh and late in the run")), Role::Body,
-                    Ink::Quiet, 1);
+    left =
+        pen.text(slot.left, left, nameWidth,
+                 sheetWord(QT_TRANSLATE_NOOP("Sheet", "Running form, fresh and late in the run")),
+                 Role::Body, Ink::Quiet, 1);
     const double factsLeft = slot.left + nameWidth + gap;
     double right = pen.text(factsLeft, slot.top, factsWidth, qt(content.date), Role::Bold,
                             Ink::Text, 1, Qt::AlignRight);
@@ -118,8 +119,9 @@ double placeHeader(LayoutPen& pen, const SheetContent& content, const SheetStyle
             minutes << qt(minute);
         }
     }
-    right = pen.text(factsLeft, right, factsWidth, minutes.join(sheetWord(QT_TRANSLATE_NOOP("Sheet", " and "))),
-                     Role::Body, Ink::Text, 1, Qt::AlignRight);
+    right = pen.text(factsLeft, right, factsWidth,
+                     minutes.join(sheetWord(QT_TRANSLATE_NOOP("Sheet", " and "))), Role::Body,
+                     Ink::Text, 1, Qt::AlignRight);
     const double bottom =
         std::max({left, right, style.logo.isNull() ? 0.0 : pen.layout().logo.bottom()}) + smallGap;
     pen.rule(slot.left, bottom, slot.width);
@@ -132,18 +134,22 @@ double placeCautions(LayoutPen& pen, const SheetContent& content, Slot slot,
     const double half = (slot.width - 2.0 * gap) / 2.0;
     const double right = slot.left + half + 2.0 * gap;
     if (content.note.empty()) {
-        const double top = placeHeading(pen, slot, sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please mind")));
+        const double top =
+            placeHeading(pen, slot, sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please mind")));
         const std::size_t middle = (content.cautions.size() + 1) / 2;
         return std::max(placeParagraphs(pen, {slot.left, top, half}, content.cautions, 0, middle),
                         placeParagraphs(pen, {right, top, half}, content.cautions, middle,
                                         content.cautions.size()));
     }
-    const double cautions = placeParagraphs(
-        pen,
-        {right, placeHeading(pen, {right, slot.top, half}, sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please mind"))), half},
-        content.cautions, 0, content.cautions.size());
-    const double top =
-        placeHeading(pen, {slot.left, slot.top, half}, sheetWord(QT_TRANSLATE_NOOP("Sheet", "From your coach")));
+    const double cautions =
+        placeParagraphs(pen,
+                        {right,
+                         placeHeading(pen, {right, slot.top, half},
+                                      sheetWord(QT_TRANSLATE_NOOP("Sheet", "Please mind"))),
+                         half},
+                        content.cautions, 0, content.cautions.size());
+    const double top = placeHeading(pen, {slot.left, slot.top, half},
+                                    sheetWord(QT_TRANSLATE_NOOP("Sheet", "From your coach")));
     // Beside the cautions there is room for a note as long as they are, whatever is allowed.
     const int beside = static_cast<int>((cautions - top) / pen.type().lineHeight(Role::Small));
     const int lines = allowance.noteLines == 0 ? 0 : std::max(allowance.noteLines, beside);
@@ -188,7 +194,8 @@ double placeStills(LayoutPen& pen, const SheetContent& content, Slot slot, bool 
         pen.sign({left, y, side, line},
                  still.fatigued ? SignItem::Kind::Fatigued : SignItem::Kind::Fresh);
         pen.text(left + side + smallGap, y, width - side - smallGap,
-                 still.fatigued ? sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fatigued")) : sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fresh")),
+                 still.fatigued ? sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fatigued"))
+                                : sheetWord(QT_TRANSLATE_NOOP("Sheet", "Fresh")),
                  Role::SmallBold, Ink::Text, 1);
         pen.text(left, y + line, width,
                  stillWords(still.instant, inOneRow         ? std::string()

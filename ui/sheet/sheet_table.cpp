@@ -28,13 +28,8 @@ Cells headCells()
 Cells cellsOf(const SheetRow& row)
 {
     const auto qt = [](const std::string& text) { return QString::fromStdString(text); };
-    return {QString(),
-            qt(row.name),
-            qt(row.unit),
-            qt(row.fresh),
-            qt(row.fatigued),
-            qt(row.change),
-            wordFor(row.verdict)};
+    return {QString(),        qt(row.name),   qt(row.unit),        qt(row.fresh),
+            qt(row.fatigued), qt(row.change), wordFor(row.verdict)};
 }
 
 bool isNumber(int column)

@@ -47,7 +47,7 @@ std::vector<CueChoice::Offer> CueChoice::offers() const
             std::ranges::any_of(fitting, [&](const FittingCue& fit) { return fit.cue == &cue; });
         const ComparisonRow* row = reasonFor(cue, comparison);
         offer.fits = row != nullptr;
-        offer.reason = row == nullptr      ? tr("No clear change asks for it.")
+        offer.reason = row == nullptr    ? tr("No clear change asks for it.")
                        : offer.suggested ? tr("Suggested: %1").arg(fromUtf8(row->sentence))
                                          : tr("Fits: %1").arg(fromUtf8(row->sentence));
         offers.push_back(std::move(offer));
@@ -72,9 +72,8 @@ void CueChoice::fill()
     const auto& chosen = m_context.session.about().cues;
     m_filling = true;
     for (std::size_t at = 0; at < m_boxes.size(); ++at) {
-        const bool on = chosen.empty()
-                            ? all[at].suggested
-                            : std::ranges::find(chosen, all[at].id) != chosen.end();
+        const bool on = chosen.empty() ? all[at].suggested
+                                       : std::ranges::find(chosen, all[at].id) != chosen.end();
         m_boxes[at]->setChecked(on);
         m_boxes[at]->setEnabled(on || chosen.size() < mostCues);
     }
@@ -89,10 +88,10 @@ void CueChoice::build(const std::vector<Offer>& all)
     column->setContentsMargins(0, gridStep, gridStep, 0);
     column->setSpacing(gridStep / 2);
     const bool waits = m_maker.content() && !m_maker.content()->seeClinician.empty();
-    auto* state = quietLabel(
-        waits ? tr("! No cue stands on this sheet: a licensed clinician comes first.")
-              : tr("One or two. With none ticked by you the numbers suggest."),
-        page);
+    auto* state =
+        quietLabel(waits ? tr("! No cue stands on this sheet: a licensed clinician comes first.")
+                         : tr("One or two. With none ticked by you the numbers suggest."),
+                   page);
     state->setWordWrap(true);
     setState(*state, waits ? "bad" : "");
     column->addWidget(state);

@@ -28,7 +28,7 @@
 namespace latemile::ui {
 namespace {
 
-constexpr int gesture = 300'000;   ///< apart from those of the other leaves
+constexpr int gesture = 300'000; ///< apart from those of the other leaves
 constexpr int largestLogo = 800; ///< pixels: 10 cm at 200 dots per inch
 
 QString logoFile()
@@ -187,8 +187,8 @@ bool PageOptions::setLogo(const QString& file)
         return false;
     }
     if (image.width() > largestLogo || image.height() > largestLogo) {
-        image = image.scaled(largestLogo, largestLogo, Qt::KeepAspectRatio,
-                             Qt::SmoothTransformation);
+        image =
+            image.scaled(largestLogo, largestLogo, Qt::KeepAspectRatio, Qt::SmoothTransformation);
     }
     for (const QString& key : image.textKeys()) {
         image.setText(key, {}); // place and device may travel in them

@@ -92,8 +92,7 @@ void SheetPage::connectAll()
     connect(m_maker, &SheetMaker::made, this, &SheetPage::tellMade);
     connect(m_closer, &QPushButton::toggled, this, &SheetPage::fitPaper);
     const auto save = [this](const QString& filter, const char* ending) {
-        withConsent(
-            [this, filter, ending] { askAndExport(filter, QString::fromLatin1(ending)); });
+        withConsent([this, filter, ending] { askAndExport(filter, QString::fromLatin1(ending)); });
     };
     const auto savePdf = [this, save] { save(tr("PDF (*.pdf)"), "pdf"); };
     const auto printIt = [this] { withConsent([this] { print(); }); };

@@ -21,8 +21,8 @@ void IndicatorStyle::drawPrimitive(PrimitiveElement element, const QStyleOption*
     painter->setPen(palette.color(enabled ? QPalette::Dark : QPalette::Mid));
     painter->setBrush(palette.color(QPalette::Base));
     painter->drawRoundedRect(box, 2, 2);
-    const QColor ink = palette.color(enabled ? QPalette::Normal : QPalette::Disabled,
-                                     QPalette::Text);
+    const QColor ink =
+        palette.color(enabled ? QPalette::Normal : QPalette::Disabled, QPalette::Text);
     painter->setPen(QPen(ink, 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
     const auto at = [&box](double x, double y) {
         return QPointF(box.left() + x * box.width(), box.top() + y * box.height());

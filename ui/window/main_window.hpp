@@ -91,7 +91,7 @@ private:
     AthletesPage* m_athletes;      ///< first in the rail; needs no session
     SidePages* m_side;
     TourStrip* m_tour;
-    int m_at{-1};                  ///< in the page list; -1: the athletes
+    int m_at{-1}; ///< in the page list; -1: the athletes
 };
 
 } // namespace latemile::ui

@@ -59,8 +59,8 @@ void buildMenus(MainWindow& window)
     file->addAction(keys.action("file.open", &window, [&window] { window.openByDialog(); }));
     file->addAction(
         keys.action("athletes.new", &window, [&window] { window.athletes().addNewAthlete(); }));
-    file->addAction(keys.action("session.before_filming", &window,
-                                [&window] { window.askBeforeFilming(); }));
+    file->addAction(
+        keys.action("session.before_filming", &window, [&window] { window.askBeforeFilming(); }));
     file->addSeparator();
     file->addAction(keys.action("file.quit", &window, [&window] { window.close(); }));
 

@@ -71,7 +71,8 @@ TEST_CASE("the truth of the sample clip puts a careful coach's own marks close b
     const Marking& marking = findClip(session, "fresh")->marking;
     for (const auto& [key, mark] : marking.marks) {
         for (const MarkMiss& miss : missesOf(marking, key.frame, *read)) {
-            CHECK(miss.centimetres < 6.0); // the hip of a careful coach: 1.2 cm an axis, a few of these
+            CHECK(miss.centimetres <
+                  6.0); // the hip of a careful coach: 1.2 cm an axis, a few of these
         }
     }
     for (const EventMiss& miss : missesOf(marking.stances, *read)) {

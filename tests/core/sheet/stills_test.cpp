@@ -171,7 +171,8 @@ TEST_CASE("a step without a hip at mid-stance cannot be shown", "[sheet]")
     Clip clip;
     clip.addReadings({10.0, 14.0, 13.0});
     clip.marking.marks.erase({FrameNumber{220}, BodySide::Near, Landmark::Hip});
-    CHECK_FALSE(canBeShown(clip.readings.steps[2], clip.marking, clip.index, defaultStillInstants()));
+    CHECK_FALSE(
+        canBeShown(clip.readings.steps[2], clip.marking, clip.index, defaultStillInstants()));
     CHECK(clip.typical()->number == StepNumber{3});
 }
 

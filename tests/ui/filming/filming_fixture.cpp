@@ -9,6 +9,7 @@
 
 #include <QComboBox>
 #include <QDoubleSpinBox>
+#include <QDragEnterEvent>
 #include <QDropEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -17,7 +18,6 @@
 #include <QSettings>
 #include <QTest>
 #include <QToolButton>
-#include <QDragEnterEvent>
 #include <QUrl>
 
 #include <algorithm>

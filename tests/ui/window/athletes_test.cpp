@@ -89,9 +89,8 @@ TEST_CASE("a red flag is told to the coach, changes the sheet, and can be undone
     dialog.accept();
     CHECK_FALSE(caution->isHidden());
     CHECK(caution->text().contains(QStringLiteral("chest pain")));
-    REQUIRE(waitUntil([&] {
-        return page.maker().content() && !page.maker().content()->seeClinician.empty();
-    }));
+    REQUIRE(waitUntil(
+        [&] { return page.maker().content() && !page.maker().content()->seeClinician.empty(); }));
     CHECK(page.maker().content()->cues.empty());
     CHECK(readSession(fixture.sessionFolder())->screening->flags ==
           std::vector<std::string>{"chest_pain"});
@@ -112,7 +111,8 @@ TEST_CASE("no sheet leaves without consent, and the consent asked for is kept", 
     const auto file = fixture.sessionFolder() / "sheet.pdf";
     CHECK_FALSE(page.exportTo(QString::fromStdString(file.string())));
     CHECK_FALSE(std::filesystem::exists(file));
-    athlete.consent = Consent{.givenBy = "Ilse", .asGuardian = false, .date = "2026-08-29", .until = {}};
+    athlete.consent =
+        Consent{.givenBy = "Ilse", .asGuardian = false, .date = "2026-08-29", .until = {}};
     window.session()->replaceAthlete(athlete);
     CHECK(page.exportTo(QString::fromStdString(file.string())));
     CHECK(readAthlete(athleteFile)->consent == athlete.consent);

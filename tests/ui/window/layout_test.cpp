@@ -27,9 +27,10 @@ void addNameless(QAccessibleInterface* face, int depth, QStringList& found)
     }
     const QAccessible::State state = face->state();
     // What a spin box or a date field is made of inside.
-    const bool ofQt = face->object() != nullptr &&
-                      face->object()->objectName().startsWith(QStringLiteral("qt_"));
-    const bool cell = ofQt || face->role() == QAccessible::Cell || face->role() == QAccessible::ListItem;
+    const bool ofQt =
+        face->object() != nullptr && face->object()->objectName().startsWith(QStringLiteral("qt_"));
+    const bool cell =
+        ofQt || face->role() == QAccessible::Cell || face->role() == QAccessible::ListItem;
     if (state.focusable && !state.invisible && !state.disabled && !cell &&
         face->text(QAccessible::Name).isEmpty()) {
         const auto* widget = dynamic_cast<QWidget*>(face->object());

@@ -69,7 +69,8 @@ TEST_CASE("dialogs and side pages as pictures", "[.][pictures]")
             sheet.options().setCurrentIndex(leaf);
             keep(window, QStringLiteral("sheet-leaf-%1%2").arg(leaf).arg(end));
         }
-        for (const char* topic : {"keys", "foot_ahead", "pelvic_drop", "step_rate", "head_forward"}) {
+        for (const char* topic :
+             {"keys", "foot_ahead", "pelvic_drop", "step_rate", "head_forward"}) {
             window.showHelp(QString::fromLatin1(topic));
             keep(window, QStringLiteral("help-%1%2").arg(QLatin1String(topic), end));
         }

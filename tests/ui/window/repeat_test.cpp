@@ -40,8 +40,8 @@ void markAll(MarksPage& page, const nlohmann::json& truth)
         waitForPicture(page);
         const auto landmark = page.flow().pending();
         REQUIRE(landmark);
-        placeByKeys(page, nearPoint(truth, page.player().frame().value,
-                                    std::string(nameOf(*landmark))));
+        placeByKeys(page,
+                    nearPoint(truth, page.player().frame().value, std::string(nameOf(*landmark))));
     }
 }
 

@@ -125,8 +125,8 @@ TEST_CASE("a logo is kept for every sheet; what is no picture is refused in one 
     REQUIRE(picture.save(file));
     REQUIRE(options.setLogo(file));
     CHECK(options.style().logo.size() == QSize(800, 200));
-    const PageOptions again({*sheet.window.session(), sheet.window.selection(),
-                             sheet.window.keys()});
+    const PageOptions again(
+        {*sheet.window.session(), sheet.window.selection(), sheet.window.keys()});
     CHECK(again.style().logo.size() == QSize(800, 200));
     options.removeLogo();
     CHECK(options.style().logo.isNull());

@@ -19,7 +19,8 @@ TEST_CASE("the tour leads over real pages of the sample session and Esc leaves i
     REQUIRE(window.tour().isVisible());
     for (int stop = 0; stop < static_cast<int>(tourStops().size()); ++stop) {
         CHECK(window.tour().stop() == stop);
-        CHECK(window.pageId() == QString::fromLatin1(tourStops()[static_cast<std::size_t>(stop)].page));
+        CHECK(window.pageId() ==
+              QString::fromLatin1(tourStops()[static_cast<std::size_t>(stop)].page));
         if (stop + 1 < static_cast<int>(tourStops().size())) {
             window.tour().goTo(stop + 1);
         }

@@ -208,8 +208,11 @@ TEST_CASE("the whole job: from a new athlete to the sheet and the re-films", "[u
     for (int row = 0; row < table.model()->rowCount(); ++row) {
         // One near step, and no belt speed typed: nothing may be called a change.
         for (int column = 0; column < table.model()->columnCount(); ++column) {
-            CHECK_FALSE(table.model()->index(row, column).data().toString().contains(
-                QStringLiteral("clear change")));
+            CHECK_FALSE(table.model()
+                            ->index(row, column)
+                            .data()
+                            .toString()
+                            .contains(QStringLiteral("clear change")));
         }
     }
 
