@@ -25,7 +25,7 @@ constexpr std::array stops{
                   "lines it came from. F1 tells what it means.")},
     TourStop{"compare", TEXT("Fresh beside fatigued"),
              TEXT("Only what lies beyond its own error is called a clear change. The foot lands "
-                  "further ahead, the head drifts forward.")},
+                  "further ahead, the head is carried in front.")},
     TourStop{"sheet", TEXT("One page, one or two cues"),
              TEXT("Measures were chosen before looking. The cues that fit stand first, each with "
                   "the change it answers. Save or print when it reads well.")},
