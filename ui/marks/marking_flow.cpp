@@ -137,16 +137,14 @@ CellWork MarkingFlow::work(const StepInstant& place) const
     return work;
 }
 
-std::vector<StepInstant> MarkingFlow::open() const
+std::vector<StepInstant> MarkingFlow::cells() const
 {
     std::vector<StepInstant> cells;
     if (!m_clip) {
         return cells;
     }
     for (const AskedCell& only : m_only) {
-        if (isOpen(only.place)) {
-            cells.push_back(only.place);
-        }
+        cells.push_back(only.place);
     }
     if (!m_only.empty()) {
         return cells;
@@ -155,12 +153,18 @@ std::vector<StepInstant> MarkingFlow::open() const
         for (const Instant instant : instantsInOrder) {
             const StepInstant place{step.number, instant};
             const bool event = instant == Instant::Contact || instant == Instant::ToeOff;
-            const bool wanted = event || !asked(place).empty();
-            if (wanted && isOpen(place)) {
+            if (event || !asked(place).empty()) {
                 cells.push_back(place);
             }
         }
     }
+    return cells;
+}
+
+std::vector<StepInstant> MarkingFlow::open() const
+{
+    auto cells = this->cells();
+    std::erase_if(cells, [this](const StepInstant& place) { return !isOpen(place); });
     return cells;
 }
 
@@ -169,45 +173,28 @@ bool MarkingFlow::isOpen(const StepInstant& place) const
     return frameOf(place) && work(place).state != CellState::Confirmed;
 }
 
-/// In the order in which the cells were given, round from the one at hand.
-std::optional<StepInstant> MarkingFlow::nextOfOnly(int way) const
+std::optional<StepInstant> MarkingFlow::nextOpen(int way) const
 {
-    const auto count = std::ssize(m_only);
+    const auto cells = this->cells();
+    const auto count = std::ssize(cells);
     const auto& here = m_selection.place();
-    const auto found = here ? std::ranges::find(m_only, *here, &AskedCell::place) : m_only.end();
-    auto at = found == m_only.end() ? (way > 0 ? -1 : 0) : found - m_only.begin();
+    const auto found = here ? std::ranges::find(cells, *here) : cells.end();
+    auto at = found - cells.begin();
+    if (found == cells.end()) {
+        // Between two cells: those before the place at hand lie behind it.
+        const auto isBefore = [&here](const StepInstant& cell) {
+            return here &&
+                   std::pair(cell.step, cell.instant) < std::pair(here->step, here->instant);
+        };
+        at = std::ranges::count_if(cells, isBefore) - (way > 0 ? 1 : 0);
+    }
     for (std::ptrdiff_t tried = 0; tried < count; ++tried) {
         at = (at + way + count) % count;
-        const auto& place = m_only[static_cast<std::size_t>(at)].place;
-        if (isOpen(place)) {
-            return place;
+        if (isOpen(cells[static_cast<std::size_t>(at)])) {
+            return cells[static_cast<std::size_t>(at)];
         }
     }
     return std::nullopt;
-}
-
-std::optional<StepInstant> MarkingFlow::nextOpen(int way) const
-{
-    if (!m_only.empty()) {
-        return nextOfOnly(way);
-    }
-    const auto cells = open();
-    if (cells.empty()) {
-        return std::nullopt;
-    }
-    const auto before = [](const StepInstant& a, const StepInstant& b) {
-        return std::pair(a.step, a.instant) < std::pair(b.step, b.instant);
-    };
-    const auto& here = m_selection.place();
-    if (!here) {
-        return way > 0 ? cells.front() : cells.back();
-    }
-    if (way > 0) {
-        const auto next = std::ranges::upper_bound(cells, *here, before);
-        return next == cells.end() ? cells.front() : *next;
-    }
-    const auto next = std::ranges::lower_bound(cells, *here, before);
-    return next == cells.begin() ? cells.back() : *std::prev(next);
 }
 
 std::optional<FrameNumber> MarkingFlow::frame() const

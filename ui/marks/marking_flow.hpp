@@ -81,8 +81,8 @@ signals:
 
 private:
     [[nodiscard]] const Step* stepOf(StepNumber number) const;
+    [[nodiscard]] std::vector<StepInstant> cells() const; ///< that ask for something, in order
     [[nodiscard]] bool isOpen(const StepInstant& place) const;
-    [[nodiscard]] std::optional<StepInstant> nextOfOnly(int way) const;
     [[nodiscard]] std::optional<FrameNumber> frame() const;
     [[nodiscard]] std::optional<StepInstant> sameInstantBefore() const;
     [[nodiscard]] std::optional<PixelPoint> guessOf(Landmark landmark) const;
