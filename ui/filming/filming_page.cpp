@@ -259,14 +259,14 @@ void FilmingPage::tellSigns()
 {
     const bool there = m_context.selection.clip() != nullptr;
     const auto sign = [](bool good) {
-        return signOf(good ? Check::State::Good : Check::State::Doubt);
+        return signFor(good ? Check::State::Good : Check::State::Doubt);
     };
     m_side->setSign(Clip, there ? sign(!m_clipPart->hasQuestion()) : QString());
     m_side->setSign(Run, there ? sign(m_form->isComplete()) : QString());
     const Scene scene = there ? m_context.selection.clip()->scene() : Scene();
     m_side->setSign(SceneLines,
                     there ? sign((scene.scale || scene.plane) && scene.plumb) : QString());
-    m_side->setSign(Trust, there ? signOf(m_checks->worst()) : QString());
+    m_side->setSign(Trust, there ? signFor(m_checks->worst()) : QString());
 }
 
 void FilmingPage::tellFault(const QString& sentence)

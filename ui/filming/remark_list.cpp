@@ -9,19 +9,6 @@
 
 namespace latemile::ui {
 
-QString signOf(Check::State state)
-{
-    switch (state) {
-    case Check::State::Good:
-        return QStringLiteral("✓");
-    case Check::State::Doubt:
-        return QStringLiteral("?");
-    case Check::State::Bad:
-        break;
-    }
-    return QStringLiteral("✗");
-}
-
 RemarkList::RemarkList(const QString& name, QWidget* parent)
     : QWidget(parent), m_column(new QVBoxLayout(this))
 {
@@ -43,7 +30,7 @@ void RemarkList::setRemarks(const std::vector<Remark>& remarks)
     }
     for (const Remark& remark : remarks) {
         auto* line = new QWidget(this);
-        QLabel* sign = plainLabel(signOf(remark.state), line);
+        QLabel* sign = plainLabel(signFor(remark.state), line);
         QLabel* sentence = plainLabel(fromUtf8(remark.sentence), line);
         const auto state = std::string(nameOf(remark.state));
         setState(*sign, state.c_str());

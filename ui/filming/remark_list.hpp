@@ -24,7 +24,4 @@ private:
     QVBoxLayout* m_column;
 };
 
-/// ✓, ? or ✗.
-[[nodiscard]] QString signOf(Check::State state);
-
 } // namespace latemile::ui

@@ -5,6 +5,7 @@
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/set_scene.hpp"
 #include "ui/filming/common_lengths.hpp"
+#include "ui/filming/part_layout.hpp"
 #include "ui/filming/scene_tool.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/numbers.hpp"
@@ -30,22 +31,6 @@ QDoubleSpinBox* lengthField(const QString& name, QWidget* parent)
     field->setKeyboardTracking(false);
     field->setAccessibleName(name);
     return field;
-}
-
-QHBoxLayout* rowIn(QWidget* widget)
-{
-    auto* row = new QHBoxLayout(widget);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(gridStep / 2);
-    return row;
-}
-
-QVBoxLayout* columnIn(QWidget* widget)
-{
-    auto* column = new QVBoxLayout(widget);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(gridStep);
-    return column;
 }
 
 } // namespace

@@ -5,6 +5,7 @@
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/set_scene.hpp"
 #include "ui/filming/ghost_controls.hpp"
+#include "ui/filming/part_layout.hpp"
 #include "ui/filming/scale_part.hpp"
 #include "ui/filming/scene_loan.hpp"
 #include "ui/filming/scene_tool.hpp"
@@ -19,25 +20,6 @@
 #include <QVBoxLayout>
 
 namespace latemile::ui {
-namespace {
-
-QHBoxLayout* rowIn(QWidget* widget)
-{
-    auto* row = new QHBoxLayout(widget);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(gridStep / 2);
-    return row;
-}
-
-QVBoxLayout* columnIn(QWidget* widget)
-{
-    auto* column = new QVBoxLayout(widget);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(gridStep);
-    return column;
-}
-
-} // namespace
 
 ScenePart::ScenePart(SceneTool& tool, SceneLoan& loan, LastVisitGhost& ghost, QWidget* parent)
     : QWidget(parent), m_tool(tool), m_loan(loan)

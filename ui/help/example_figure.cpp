@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/help/example_figure.hpp"
 
+#include "core/filming/model_figure.hpp"
 #include "core/scene/plane.hpp"
 #include "core/sheet/sheet_words.hpp"
 #include "core/sheet/still_crop.hpp"
@@ -12,22 +13,7 @@
 namespace latemile::ui {
 namespace {
 
-struct ExamplePoint {
-    Landmark landmark;
-    std::array<PixelPoint, 3> at; ///< at contact, mid-stance, toe-off
-};
-
-constexpr std::array points{
-    ExamplePoint{Landmark::Ear, {{{990, 610}, {993, 620}, {994, 609}}}},
-    ExamplePoint{Landmark::Shoulder, {{{975, 655}, {977, 664}, {979, 654}}}},
-    ExamplePoint{Landmark::Elbow, {{{930, 710}, {955, 725}, {975, 715}}}},
-    ExamplePoint{Landmark::Wrist, {{{980, 740}, {1015, 720}, {1035, 690}}}},
-    ExamplePoint{Landmark::Hip, {{{960, 780}, {960, 788}, {960, 778}}}},
-    ExamplePoint{Landmark::Knee, {{{1008, 875}, {988, 890}, {919, 876}}}},
-    ExamplePoint{Landmark::Ankle, {{{1025, 975}, {932, 975}, {845, 945}}}},
-    ExamplePoint{Landmark::Heel, {{{1012, 989}, {920, 990}, {830, 952}}}},
-    ExamplePoint{Landmark::Toe, {{{1068, 975}, {977, 990}, {868, 994}}}},
-};
+constexpr std::array instants{Instant::Contact, Instant::MidStance, Instant::ToeOff};
 constexpr std::array<std::int64_t, 3> frames{50, 113, 176}; // 0.100, 0.226, 0.352 s
 
 FrameIndex exampleIndex()
@@ -49,6 +35,12 @@ Scene exampleScene()
     scene.groundV = 1000.0;
     scene.beltSpeed = 3.0;
     return scene;
+}
+
+/// From the figure's centimetres to a picture of 0.4 cm a pixel, the ground at v = 1000.
+PixelPoint inPicture(PlanePoint at)
+{
+    return {960.0 + at.x / 0.4, 1000.0 - at.y / 0.4};
 }
 
 std::size_t columnOf(Instant instant)
@@ -83,10 +75,11 @@ MarkedClip exampleClip()
         {Foot::Right, Seconds{0.1}, Seconds{0.352}, Origin::Placed, std::nullopt},
         {Foot::Left, Seconds{0.456}, Seconds{0.710}, Origin::Placed, std::nullopt},
         {Foot::Right, Seconds{0.814}, std::nullopt, Origin::Placed, std::nullopt}};
-    for (const ExamplePoint& point : points) {
-        for (std::size_t at = 0; at < frames.size(); ++at) {
-            clip.marking.marks[{FrameNumber{frames[at]}, BodySide::Near, point.landmark}] = {
-                point.at[at], Origin::Placed, 2.0};
+    for (const FigurePoint& point : modelFigure()) {
+        for (const Instant instant : instants) {
+            const FrameNumber frame{frames[columnOf(instant)]};
+            clip.marking.marks[{frame, BodySide::Near, point.landmark}] = {
+                inPicture(point.at(instant)), Origin::Placed, 2.0};
         }
     }
     return clip;

@@ -6,6 +6,7 @@
 #include "ui/marks/marks_words.hpp"
 #include "ui/marks/step_model.hpp"
 #include "ui/marks/thumbnails.hpp"
+#include "ui/picture/athlete_part.hpp"
 #include "ui/picture/ink.hpp"
 #include "ui/theme/tokens.hpp"
 
@@ -13,7 +14,6 @@
 #include <QPainterPath>
 
 #include <algorithm>
-#include <cstdlib>
 #include <optional>
 
 namespace latemile::ui {
@@ -62,21 +62,6 @@ void paintWarningSign(QPainter& painter, QPointF centre, const Tokens& tokens)
     painter.drawPolygon(QPolygonF{centre + QPointF(0, -5), centre + QPointF(5.5, 4.5),
                                   centre + QPointF(-5.5, 4.5)});
     painter.drawLine(centre + QPointF(0, -1.5), centre + QPointF(0, 1.5));
-}
-
-/// The athlete is cut out around the hip of this frame, or of the marked frame nearest to it.
-std::optional<PixelPoint> hipNear(const Marking& marking, FrameNumber frame)
-{
-    std::optional<PixelPoint> nearest;
-    std::int64_t best = 0;
-    for (const auto& [key, mark] : marking.marks) {
-        const std::int64_t away = std::abs(key.frame.value - frame.value);
-        if (key.landmark == Landmark::Hip && (!nearest || away < best)) {
-            nearest = mark.at;
-            best = away;
-        }
-    }
-    return nearest;
 }
 
 } // namespace

@@ -14,6 +14,8 @@ constexpr double aside = 95;
 constexpr double above = 95;
 constexpr double below = 105;
 
+} // namespace
+
 std::optional<PixelPoint> hipNear(const Marking& marking, FrameNumber frame)
 {
     std::optional<PixelPoint> nearest;
@@ -27,8 +29,6 @@ std::optional<PixelPoint> hipNear(const Marking& marking, FrameNumber frame)
     }
     return nearest;
 }
-
-} // namespace
 
 std::optional<QRectF> athletePart(const ClipDocument& clip, FrameNumber frame)
 {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/marking.hpp"
 #include "core/quantities.hpp"
 
 #include <QRectF>
@@ -10,6 +11,9 @@
 namespace latemile::ui {
 
 class ClipDocument;
+
+/// The hip marked on a frame, or on the marked frame nearest to it; nothing without one.
+[[nodiscard]] std::optional<PixelPoint> hipNear(const Marking& marking, FrameNumber frame);
 
 /// The part of the picture that holds the athlete on a frame: so many centimetres around the hip
 /// marked on it or on the marked frame nearest to it. The same size in centimetres for every clip,

@@ -14,19 +14,6 @@
 namespace latemile::ui {
 namespace {
 
-QString signOf(Check::State state)
-{
-    switch (state) {
-    case Check::State::Good:
-        return QStringLiteral("✓");
-    case Check::State::Doubt:
-        return QStringLiteral("?");
-    case Check::State::Bad:
-        break;
-    }
-    return QStringLiteral("✗");
-}
-
 QString headingOf(const std::vector<Check>& checks)
 {
     const auto count = [&](Check::State state) {
@@ -81,7 +68,7 @@ void ChecksTable::setChecks(std::vector<Check> checks)
 void ChecksTable::addRow(int row, const Check& check)
 {
     auto* state =
-        plainLabel(signOf(check.state) + QStringLiteral("  ") + wordFor(check.state), m_inner);
+        plainLabel(signFor(check.state) + QStringLiteral("  ") + wordFor(check.state), m_inner);
     setState(*state, std::string(nameOf(check.state)).c_str());
     auto* sentence = plainLabel(fromUtf8(check.sentence), m_inner);
     sentence->setWordWrap(true);

@@ -101,6 +101,19 @@ QString wordFor(Verdict verdict)
     return {};
 }
 
+QString signFor(Check::State state)
+{
+    switch (state) {
+    case Check::State::Good:
+        return QStringLiteral("✓");
+    case Check::State::Doubt:
+        return QStringLiteral("?");
+    case Check::State::Bad:
+        break;
+    }
+    return QStringLiteral("✗");
+}
+
 QString wordFor(Check::State state)
 {
     switch (state) {

@@ -24,6 +24,7 @@ namespace latemile::ui {
 [[nodiscard]] QString wordFor(Travel travel);
 [[nodiscard]] QString wordFor(Verdict verdict);
 [[nodiscard]] QString wordFor(Check::State state);
+[[nodiscard]] QString signFor(Check::State state); ///< ✓, ? or ✗
 [[nodiscard]] QString wordFor(Origin origin);
 /// "fresh", "fatigued", "other" as in session.json; empty: "no condition yet".
 [[nodiscard]] QString wordForCondition(const std::string& condition);
