@@ -150,6 +150,11 @@ void ClipDocument::takeOpened()
     emit stancesChanged();
 }
 
+MarkedClip ClipDocument::marked() const
+{
+    return markedClipOf(m_clip, m_date, m_feed.facts(), m_feed.index(), m_athlete, m_clicks);
+}
+
 void ClipDocument::readSoon()
 {
     m_pause.start();
@@ -166,9 +171,7 @@ void ClipDocument::readNow()
     }
     m_reading = true;
     m_readAgain = false;
-    const MarkedClip input =
-        markedClipOf(m_clip, m_date, m_feed.facts(), m_feed.index(), m_athlete, m_clicks);
-    m_reader.post([this, input] {
+    m_reader.post([this, input = marked()] {
         auto result = std::make_shared<Outcome<Readings>>(readingsOf(input));
         QMetaObject::invokeMethod(
             this,

@@ -51,6 +51,9 @@ public:
     /// True while newer readings are on their way.
     [[nodiscard]] bool isReading() const { return m_reading || m_readAgain || m_pause.isActive(); }
 
+    /// All that readings are computed from; only while open.
+    [[nodiscard]] MarkedClip marked() const;
+
     void setAthlete(const AthleteFacts& athlete);
     /// How well the coach of the session finds each landmark.
     void setClicks(const ClickErrors& clicks);

@@ -2,7 +2,6 @@
 #include "ui/practice/repeat_page.hpp"
 
 #include "core/marks/marks_file.hpp"
-#include "core/store/marked_clip.hpp"
 #include "ui/keys/keys.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
@@ -145,9 +144,7 @@ void RepeatPage::finish()
 
 void RepeatPage::show(const Marking& second, bool isOwn)
 {
-    const MarkedClip first = markedClipOf(m_clip.clip(), m_session.about().date,
-                                          m_clip.feed().facts(), m_clip.index(), {});
-    auto result = repeatResult(first, second);
+    auto result = repeatResult(m_clip.marked(), second);
     if (!result) {
         tell(fromUtf8(result.error().sentence), "doubt");
         return;

@@ -7,10 +7,14 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include <algorithm>
 #include <cmath>
 
 namespace latemile::ui {
 namespace {
+
+/// Of what would help most; more would be read by nobody.
+constexpr std::size_t remediesTold = 2;
 
 QString translated(const char* text)
 {
@@ -18,11 +22,11 @@ QString translated(const char* text)
 }
 
 /// One more place than the measure shows: a source is smaller than the whole.
-QString sourceText(const QString& name, double share, double all, const Measure& measure)
+QString sourceText(const ErrorSource& source, const Measure& measure)
 {
     return QStringLiteral("%1 %2 (%3 %)")
-        .arg(name, numberText(std::sqrt(share), measure.decimals + 1),
-             numberText(100 * share / all, 0));
+        .arg(fromUtf8(source.name), numberText(std::sqrt(source.variance), measure.decimals + 1),
+             numberText(100 * source.share, 0));
 }
 
 } // namespace
@@ -49,31 +53,26 @@ QString tellReading(const Reading& reading, const Measure& measure)
     return text;
 }
 
-QString tellSources(const Reading& reading, const Measure& measure)
+QString tellSources(const Explanation& explanation, const Measure& measure)
 {
-    const ErrorShares& shares = reading.shares;
-    const double all = shares.sum();
-    if (!reading.se || all <= 0) {
+    if (!explanation.se) {
         return {};
     }
     QStringList parts;
-    const auto add = [&](const char* name, double share) {
-        if (share / all >= 0.005) {
-            parts.append(sourceText(translated(name), share, all, measure));
+    for (const ErrorSource& source : explanation.sources) {
+        if (source.share >= 0.005) {
+            parts.append(sourceText(source, measure));
         }
-    };
-    add(QT_TRANSLATE_NOOP("ReadingWords", "marks"), shares.marks);
-    add(QT_TRANSLATE_NOOP("ReadingWords", "contact and toe-off"), shares.events);
-    add(QT_TRANSLATE_NOOP("ReadingWords", "scale"), shares.scale);
-    add(QT_TRANSLATE_NOOP("ReadingWords", "plumb line"), shares.plumb);
-    add(QT_TRANSLATE_NOOP("ReadingWords", "belt speed"), shares.belt);
-    const QString text =
-        translated(QT_TRANSLATE_NOOP("ReadingWords", "Error ± %1: %2."))
-            .arg(errorText(*reading.se, measure), parts.join(QStringLiteral(", ")));
-    return parts.size() < 2
-               ? text
-               : text + u' ' +
-                     translated(QT_TRANSLATE_NOOP("ReadingWords", "They add in quadrature."));
+    }
+    QString text = translated(QT_TRANSLATE_NOOP("ReadingWords", "Error ± %1: %2."))
+                       .arg(errorText(*explanation.se, measure), parts.join(QStringLiteral(", ")));
+    if (parts.size() > 1) {
+        text += u' ' + translated(QT_TRANSLATE_NOOP("ReadingWords", "They add in quadrature."));
+    }
+    for (std::size_t i = 0; i < std::min(remediesTold, explanation.remedies.size()); ++i) {
+        text += (i == 0 ? u'\n' : u' ') + fromUtf8(explanation.remedies[i].sentence);
+    }
+    return text;
 }
 
 QString tellMeasure(const Measure& measure)

@@ -206,11 +206,18 @@ void ReadingsPage::showCell(const QModelIndex& index)
     m_meaning->setText(tellMeasure(*measure));
     const Reading* reading = m_model->readingAt(index);
     m_told->setText(reading == nullptr ? tellMean(index) : tellReading(*reading, *measure));
-    m_sources->setText(reading == nullptr ? QString() : tellSources(*reading, *measure));
+    m_sources->setText(reading == nullptr ? QString() : sourcesOf(*clip, *reading, *measure));
     m_sources->setVisible(!m_sources->text().isEmpty());
     if (reading != nullptr && reading->time) {
         showReading(*clip, *reading, *measure);
     }
+}
+
+QString ReadingsPage::sourcesOf(const ClipDocument& clip, const Reading& reading,
+                                const Measure& measure)
+{
+    const auto explained = explain(clip.marked(), measure, reading.step);
+    return explained ? tellSources(*explained, measure) : fromUtf8(explained.error().sentence);
 }
 
 QString ReadingsPage::tellMean(const QModelIndex& index) const

@@ -36,6 +36,8 @@ private:
     void setClip();
     void tellReadings();
     void chooseMeasures();
+    [[nodiscard]] static QString sourcesOf(const ClipDocument& clip, const Reading& reading,
+                                           const Measure& measure);
     [[nodiscard]] QString tellMean(const QModelIndex& index) const;
     void showReading(ClipDocument& clip, const Reading& reading, const Measure& measure);
     void showCell(const QModelIndex& index);
