@@ -3,7 +3,6 @@
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/compare/compare_page.hpp"
 #include "ui/window/grab.hpp"
-#include "ui/window/page_list.hpp"
 
 #include <QComboBox>
 #include <QHeaderView>
@@ -120,11 +119,7 @@ TEST_CASE("no page cuts text inside a label, a list or a table", "[ui][layout]")
     WindowFixture fixture;
     MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
     window.resize(size);
-    QStringList pages{QStringLiteral("athletes")};
-    for (const PageEntry& entry : pageList()) {
-        pages.append(QString::fromLatin1(entry.id));
-    }
-    for (const QString& page : pages) {
+    for (const QString& page : allPages()) {
         window.showPage(page);
         settle(window, 6000);
         INFO(page.toStdString() << " at " << size.width() << " x " << size.height());

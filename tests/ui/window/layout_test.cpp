@@ -8,7 +8,6 @@
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/tour/tour_strip.hpp"
 #include "ui/window/grab.hpp"
-#include "ui/window/page_list.hpp"
 
 #include <QAbstractItemView>
 #include <QAccessible>
@@ -96,10 +95,7 @@ TEST_CASE("no page clips a label or lays controls over each other", "[ui][layout
     WindowFixture fixture;
     MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
     window.resize(size);
-    QStringList pages{QStringLiteral("athletes")};
-    for (const PageEntry& entry : pageList()) {
-        pages.append(QString::fromLatin1(entry.id));
-    }
+    QStringList pages = allPages();
     pages += {QStringLiteral("help"), QStringLiteral("practice"), QStringLiteral("tour")};
     for (const QString& page : pages) {
         if (page == QStringLiteral("practice")) {

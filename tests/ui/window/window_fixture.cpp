@@ -5,6 +5,7 @@
 #include "ui/marks/marks_page.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
+#include "ui/window/page_list.hpp"
 
 #include <QTest>
 
@@ -69,6 +70,15 @@ MainWindow& WindowFixture::openWindow(const QString& page)
         });
     }));
     return *m_window;
+}
+
+QStringList allPages()
+{
+    QStringList pages{QStringLiteral("athletes")};
+    for (const PageEntry& entry : pageList()) {
+        pages.append(QString::fromLatin1(entry.id));
+    }
+    return pages;
 }
 
 bool waitUntil(const std::function<bool()>& held)

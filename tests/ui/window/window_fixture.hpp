@@ -3,6 +3,7 @@
 
 #include "ui/window/main_window.hpp"
 
+#include <QStringList>
 #include <QTemporaryDir>
 
 #include <filesystem>
@@ -30,6 +31,9 @@ private:
     QTemporaryDir m_folder;
     std::unique_ptr<MainWindow> m_window;
 };
+
+/// The ids of all pages, in the order of the rail.
+[[nodiscard]] QStringList allPages();
 
 /// Lets events come in until `held` is true, at most 30 seconds; returns whether it became true.
 [[nodiscard]] bool waitUntil(const std::function<bool()>& held);
