@@ -10,9 +10,11 @@ extern "C" {
 }
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 #include <initializer_list>
+#include <string_view>
 
 namespace latemile {
 
@@ -61,9 +63,13 @@ double statedLength(const OpenedFile& file)
     const auto* tag = av_dict_get(stream.metadata, "DURATION", nullptr, 0);
     int hours = 0;
     int minutes = 0;
-    double seconds = 0;
-    if (tag && std::sscanf(tag->value, "%d:%d:%lf", &hours, &minutes, &seconds) == 3) {
-        return hours * 3600.0 + minutes * 60.0 + seconds;
+    int used = 0;
+    if (tag && std::sscanf(tag->value, "%d:%d:%n", &hours, &minutes, &used) == 2 && used > 0) {
+        const std::string_view rest(tag->value + used);
+        double seconds = 0;
+        if (std::from_chars(rest.data(), rest.data() + rest.size(), seconds).ec == std::errc{}) {
+            return hours * 3600.0 + minutes * 60.0 + seconds;
+        }
     }
     const auto length = file.demuxer()->duration;
     const bool isOfVideo = length != AV_NOPTS_VALUE && !file.hasSound();

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/decimal_text.hpp"
+
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 #include <string>
 
 namespace latemile {
@@ -11,14 +13,15 @@ namespace latemile {
 /// "240", "29.97". A number below 0.01 has two significant figures.
 [[nodiscard]] inline std::string inWords(double number)
 {
-    char text[64];
     const double size = std::abs(number);
-    std::snprintf(text, sizeof text, size > 0 && size < 0.01 ? "%.2g" : "%.2f", number);
-    std::string words(text);
-    for (auto& character : words) {
-        character = character == ',' ? '.' : character;
+    if (size > 0 && size < 0.01) {
+        char text[64];
+        const auto written =
+            std::to_chars(text, text + sizeof text, number, std::chars_format::general, 2);
+        return {text, written.ptr};
     }
-    if (words.find('.') != std::string::npos && words.find('e') == std::string::npos) {
+    auto words = decimalText(number, 2);
+    if (words.find('.') != std::string::npos) {
         words.erase(words.find_last_not_of('0') + 1);
         if (words.back() == '.') {
             words.pop_back();

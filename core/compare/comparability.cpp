@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/comparability.hpp"
 
+#include "core/decimal_text.hpp"
+
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace latemile {
 
@@ -14,13 +14,6 @@ constexpr double speedToleranceTimings = 0.02;
 constexpr double speedTolerance = 0.05;
 constexpr double inclineTolerance = 0.5; // percent
 constexpr double captureRateTolerance = 0.01;
-
-std::string words(const char* format, double a, double b)
-{
-    std::array<char, 256> text{};
-    std::snprintf(text.data(), text.size(), format, a, b);
-    return text.data();
-}
 
 std::optional<std::string> speedsDiffer(const Measure& measure, const ClipConditions& a,
                                         const ClipConditions& b, const ClipNames& names)
@@ -35,8 +28,8 @@ std::optional<std::string> speedsDiffer(const Measure& measure, const ClipCondit
     if (std::abs(v2 - v1) <= (tolerance + 1e-9) * v1) {
         return std::nullopt;
     }
-    return words("The speeds differ: %.2f m/s ", v1, v2) + std::string(names.first) +
-           words(", %.2f m/s ", v2, v1) + std::string(names.second) + ".";
+    return "The speeds differ: " + decimalText(v1, 2) + " m/s " + std::string(names.first) + ", " +
+           decimalText(v2, 2) + " m/s " + std::string(names.second) + ".";
 }
 
 std::optional<std::string> filmingDiffers(const ClipConditions& a, const ClipConditions& b)
@@ -45,13 +38,13 @@ std::optional<std::string> filmingDiffers(const ClipConditions& a, const ClipCon
         return "The clips are filmed from different sides.";
     }
     if (std::abs(a.captureRate - b.captureRate) > captureRateTolerance * a.captureRate) {
-        return words("The capture rates differ: %.0f and %.0f frames/s.", a.captureRate,
-                     b.captureRate);
+        return "The capture rates differ: " + decimalText(a.captureRate, 0) + " and " +
+               decimalText(b.captureRate, 0) + " frames/s.";
     }
     if (a.inclinePercent && b.inclinePercent &&
         std::abs(*a.inclinePercent - *b.inclinePercent) > inclineTolerance) {
-        return words("The inclines differ: %.1f %% and %.1f %%.", *a.inclinePercent,
-                     *b.inclinePercent);
+        return "The inclines differ: " + decimalText(*a.inclinePercent, 1) + " % and " +
+               decimalText(*b.inclinePercent, 1) + " %.";
     }
     if (!a.shoes.empty() && !b.shoes.empty() && a.shoes != b.shoes) {
         return "The shoes differ.";

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/rounding.hpp"
 
+#include "core/decimal_text.hpp"
+
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace latemile {
 namespace {
@@ -47,9 +47,7 @@ std::string fixedText(double value, int decimals)
     if (rounded == 0.0) {
         rounded = 0.0; // drops the sign of a negative zero
     }
-    std::array<char, 400> text{};
-    std::snprintf(text.data(), text.size(), "%.*f", std::max(decimals, 0), rounded);
-    return text.data();
+    return decimalText(rounded, std::max(decimals, 0));
 }
 
 RoundedPair roundedTogether(double value, double error, int mostDecimals)

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/filming/set_up_advice.hpp"
 
+#include "core/decimal_text.hpp"
 #include "core/filming/expected_errors.hpp"
 
 #include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace latemile {
 
@@ -14,21 +14,14 @@ namespace {
 constexpr double room = 15.0;      ///< cm above the head and below the feet, each
 constexpr double smearLimit = 0.5; ///< cm: an ankle is marked to that
 
-std::string number(double value, int decimals)
-{
-    char text[32];
-    std::snprintf(text, sizeof text, "%.*f", decimals, value);
-    return text;
-}
-
 Remark heightRemark(const CameraSetUp& setUp, const PictureGeometry& geometry)
 {
     const double needed = setUp.statureCm + 2.0 * room;
     const double share = 100.0 * setUp.statureCm / geometry.heightCm;
     const std::string shown =
-        "The picture shows " + number(geometry.heightCm, 0) + " cm of height at the runner";
+        "The picture shows " + decimalText(geometry.heightCm, 0) + " cm of height at the runner";
     const auto metres = [&](double cm) {
-        return number(setUp.distanceCm * cm / geometry.heightCm / 100.0, 1) + " m";
+        return decimalText(setUp.distanceCm * cm / geometry.heightCm / 100.0, 1) + " m";
     };
     if (geometry.heightCm < needed) {
         return {"height", Check::State::Bad,
@@ -37,18 +30,18 @@ Remark heightRemark(const CameraSetUp& setUp, const PictureGeometry& geometry)
     }
     if (share < 50.0) {
         return {"height", Check::State::Doubt,
-                shown + "; the runner fills " + number(share, 0) + " % of it. From " +
+                shown + "; the runner fills " + decimalText(share, 0) + " % of it. From " +
                     metres(needed) + " a pixel would be " +
-                    number(geometry.cmPerPixel * needed / geometry.heightCm, 2) + " cm."};
+                    decimalText(geometry.cmPerPixel * needed / geometry.heightCm, 2) + " cm."};
     }
     return {"height", Check::State::Good,
-            shown + "; the runner fills " + number(share, 0) + " % of it."};
+            shown + "; the runner fills " + decimalText(share, 0) + " % of it."};
 }
 
 Remark distanceRemark(const CameraSetUp& setUp, const PictureGeometry& geometry)
 {
     const std::string sentence = "What is 10 cm nearer to the camera than the pole reads " +
-                                 number(geometry.nearerPercent, 1) + " % too long";
+                                 decimalText(geometry.nearerPercent, 1) + " % too long";
     if (setUp.distanceCm < 300.0) {
         return {"distance", Check::State::Doubt,
                 sentence + ": film from 3 m or further with a longer lens."};
@@ -58,9 +51,9 @@ Remark distanceRemark(const CameraSetUp& setUp, const PictureGeometry& geometry)
 
 Remark rateRemark(const CameraSetUp& setUp, const PictureGeometry& geometry)
 {
-    const std::string apart = "Frames are " + number(geometry.frameMs, 1) + " ms apart: ";
+    const std::string apart = "Frames are " + decimalText(geometry.frameMs, 1) + " ms apart: ";
     const auto error = [](double rate) {
-        return "± " + number(1000.0 * contactTimeError(rate), 0) + " ms";
+        return "± " + decimalText(1000.0 * contactTimeError(rate), 0) + " ms";
     };
     if (setUp.captureRate < 59.5) {
         return {"rate", Check::State::Bad,
@@ -79,7 +72,7 @@ Remark shutterRemark(const CameraSetUp& setUp, const PictureGeometry& geometry)
     const double smear = setUp.onBelt ? geometry.standingFootBlurCm : geometry.swingingFootBlurCm;
     const std::string sentence =
         std::string(setUp.onBelt ? "A foot on the belt" : "A swinging foot") + " smears over " +
-        number(smear, 1) + " cm";
+        decimalText(smear, 1) + " cm";
     if (smear > smearLimit * 1.05) {
         return {"shutter", Check::State::Doubt,
                 sentence + ": set the shutter to 1/" +

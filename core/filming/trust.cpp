@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/filming/trust.hpp"
 
+#include "core/decimal_text.hpp"
 #include "core/filming/expected_errors.hpp"
 #include "core/scene/scale_lines.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdio>
 #include <numbers>
 
 namespace latemile {
@@ -16,20 +15,13 @@ namespace {
 
 using State = Check::State;
 
-std::string number(double value, int decimals)
-{
-    char text[32];
-    std::snprintf(text, sizeof text, "%.*f", decimals, value);
-    return text;
-}
-
 /// "± 1.2 deg" with one figure more than it deserves dropped: errors are read at a glance.
 std::string errorText(const Measure& measure, double se)
 {
     const char* unit = measure.unit == Unit::Degree        ? "°"
                        : measure.unit == Unit::Millisecond ? " ms"
                                                            : " cm";
-    return "± " + number(se, measure.unit == Unit::Millisecond ? 0 : 1) + unit;
+    return "± " + decimalText(se, measure.unit == Unit::Millisecond ? 0 : 1) + unit;
 }
 
 std::vector<ExpectedError> errorsOf(const FilmedClip& clip, const Scene& scene, double rate)
@@ -50,9 +42,9 @@ Remark timeRemark(const FilmedClip& clip)
 {
     const double rate = clip.facts.captureRate;
     const auto error = [](double at) {
-        return "± " + number(1000.0 * contactTimeError(at), 0) + " ms";
+        return "± " + decimalText(1000.0 * contactTimeError(at), 0) + " ms";
     };
-    const std::string apart = "Frames are " + number(1000.0 / rate, 1) + " ms apart: ";
+    const std::string apart = "Frames are " + decimalText(1000.0 / rate, 1) + " ms apart: ";
     if (rate < 59.5) {
         return {"time", State::Bad,
                 apart + "too few for any timing; film at 240 frames/s for " + error(240.0) + "."};
@@ -74,17 +66,17 @@ Remark scaleRemark(const FilmedClip& clip, const Plane& plane)
     }
     const PixelPoint middle{clip.facts.width / 2.0, clip.facts.height / 2.0};
     const double share = 100.0 * plane.relativeScaleError();
-    std::string sentence = "A pixel is " + number(plane.cmPerPixel(middle), 2) + " cm, good to " +
-                           number(share, 1) + " %";
+    std::string sentence = "A pixel is " + decimalText(plane.cmPerPixel(middle), 2) +
+                           " cm, good to " + decimalText(share, 1) + " %";
     if (const auto error =
             errorOf(errorsOf(clip, clip.scene, clip.facts.captureRate), "foot_ahead")) {
-        sentence += ": foot ahead of hip ± " + number(*error, 1) + " cm";
+        sentence += ": foot ahead of hip ± " + decimalText(*error, 1) + " cm";
     }
     const auto lines = meanScaleOf(clip.scene);
     if (plane.scaleFrom() == ScaleFrom::Line && lines && lines->disagreement > 2.0) {
         return {"scale", State::Doubt,
                 sentence + ". The scale lines contradict each other by " +
-                    number(lines->disagreement, 1) +
+                    decimalText(lines->disagreement, 1) +
                     " times their errors: look at their ends and lengths."};
     }
     if (share > 1.0) {
@@ -105,15 +97,15 @@ Remark uprightRemark(const FilmedClip& clip)
         const double length = std::hypot(top.u - bottom.u, top.v - bottom.v);
         const double degrees = std::sqrt(2.0) * drawnEndError / length * 180.0 / std::numbers::pi;
         return {"upright", degrees > 0.5 ? State::Doubt : State::Good,
-                "Upright is known to " + number(degrees, 2) + "°" +
-                    (now ? ": trunk lean ± " + number(*now, 1) + "°" : "") +
+                "Upright is known to " + decimalText(degrees, 2) + "°" +
+                    (now ? ": trunk lean ± " + decimalText(*now, 1) + "°" : "") +
                     (degrees > 0.5 ? ". Draw a longer plumb line." : ".")};
     }
     const auto then = lean(withPlumb(clip.scene, clip.facts));
     std::string sentence = "No plumb line: a tilted camera tilts every angle";
     if (now && then) {
-        sentence +=
-            " (trunk lean ± " + number(*now, 1) + "°, with a line ± " + number(*then, 1) + "°)";
+        sentence += " (trunk lean ± " + decimalText(*now, 1) + "°, with a line ± " +
+                    decimalText(*then, 1) + "°)";
     }
     return {"upright", State::Doubt,
             sentence + ". Draw one along something that hangs or stands upright."};
@@ -126,7 +118,7 @@ Remark speedRemark(const Scene& scene)
                 "No belt speed: over ground that is right; on a belt step length and the belt "
                 "check need it."};
     }
-    return {"speed", State::Good, "The belt runs at " + number(*scene.beltSpeed, 2) + " m/s."};
+    return {"speed", State::Good, "The belt runs at " + decimalText(*scene.beltSpeed, 2) + " m/s."};
 }
 
 /// Something a coach could do, and the clip as it would then be.

@@ -2,23 +2,16 @@
 #include "core/marks/marks_file.hpp"
 
 #include "core/csv.hpp"
+#include "core/decimal_text.hpp"
 #include "core/marks/marking_faults.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace latemile {
 
 namespace {
-
-std::string fixedText(double value, int decimals)
-{
-    std::array<char, 64> text{};
-    std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
-    return text.data();
-}
 
 /// Reads `column` by `named`; an unknown word is a fault that says which there are.
 template <class Value, class Named>
@@ -48,7 +41,7 @@ Outcome<void> checkTime(const CsvRow& row, FrameNumber frame, const FrameIndex& 
     if (time && std::abs(*time - own) > 0.5 * index.interval(frame).count()) {
         return row.fault("time_s",
                          "frame " + std::to_string(frame.value) + " of the clip is at " +
-                             fixedText(own, 4) + " s, not at " + fixedText(*time, 4) +
+                             decimalText(own, 4) + " s, not at " + decimalText(*time, 4) +
                              " s: these marks belong to another clip or another capture rate");
     }
     return {};

@@ -1,26 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/checks.hpp"
 
+#include "core/decimal_text.hpp"
 #include "core/measures/angles.hpp"
 #include "core/measures/evidence.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace latemile {
 
 namespace {
 
 using State = Check::State;
-
-std::string with(const char* format, double value)
-{
-    std::array<char, 256> text{};
-    std::snprintf(text.data(), text.size(), format, value);
-    return text.data();
-}
 
 bool within(double value, double low, double high)
 {
@@ -55,8 +48,8 @@ std::optional<std::string> eventFault(const std::vector<Step>& steps)
         }
         const double ms = step.toeOff ? 1000.0 * (*step.toeOff - step.contact).count() : 200.0;
         if (!within(ms, 120.0, 450.0)) {
-            return "Contact of " + words +
-                   with(" lasts %.0f ms; running contacts last 120 to 450 ms.", ms);
+            return "Contact of " + words + " lasts " + decimalText(ms, 0) +
+                   " ms; running contacts last 120 to 450 ms.";
         }
     }
     return std::nullopt;
@@ -79,10 +72,10 @@ Check frameRateCheck(const PreparedClip& clip)
     const double rate = 1.0 / clip.frameInterval.count();
     // A nominal 120 or 60 is often 119.88 or 59.94.
     const auto state = stateOf(rate >= 119.0, rate >= 59.0);
-    const auto frames = with("%.0f frames/s: ", rate);
+    const auto frames = decimalText(rate, 0) + " frames/s: ";
     // Quantisation of a difference of two events: T / sqrt 6 (JCGM 100:2008, 4.3.7).
-    const auto error =
-        with("one contact time is uncertain by %.1f ms", 1000.0 / rate / std::sqrt(6.0));
+    const auto error = "one contact time is uncertain by " +
+                       decimalText(1000.0 / rate / std::sqrt(6.0), 1) + " ms";
     const std::array endings{std::string("."), std::string("; film at 120 or 240 for better."),
                              std::string("; too slow for timings, film at 120 or more.")};
     return {"frame_rate", rate, std::nullopt, state,
@@ -99,7 +92,7 @@ Check cadenceCheck(const PreparedClip& clip)
     }
     const double rate = 60.0 * run.steps / (run.to - run.from);
     const auto state = stateOf(within(rate, 130.0, 220.0), within(rate, 110.0, 250.0));
-    auto sentence = with("%.0f steps/min", rate);
+    auto sentence = decimalText(rate, 0) + " steps/min";
     sentence += state == State::Good
                     ? " is an ordinary running step rate."
                     : " is unusual for running: is this clip slow motion, or is an event missing?";
@@ -182,8 +175,8 @@ Check bonesCheck(const PreparedClip& clip)
     const bool thighWorse = thigh.percent() >= shank.percent();
     const double worst = std::max(thigh.percent(), shank.percent());
     const auto state = stateOf(worst < 5.0, worst < 10.0);
-    auto sentence =
-        std::string(thighWorse ? "The thigh" : "The shank") + with(" varies by %.1f %%", worst);
+    auto sentence = std::string(thighWorse ? "The thigh" : "The shank") + " varies by " +
+                    decimalText(worst, 1) + " %";
     sentence += state == State::Good ? " from instant to instant, as a rigid bone should."
                                      : ": a hip, knee or ankle is misplaced or on the other leg.";
     return {"bones", worst, std::nullopt, state, sentence};
@@ -192,7 +185,7 @@ Check bonesCheck(const PreparedClip& clip)
 Check beltCheck(const BeltWitness& belt)
 {
     const auto state = stateOf(within(belt.ratio, 0.95, 1.04), within(belt.ratio, 0.90, 1.08));
-    auto sentence = with("The foot moves at %.2f of the belt speed", belt.ratio);
+    auto sentence = "The foot moves at " + decimalText(belt.ratio, 2) + " of the belt speed";
     sentence += state == State::Good
                     ? ": scale, capture rate and belt speed agree."
                     : ": the scale line, the capture rate or the belt speed is off.";
@@ -205,9 +198,9 @@ Check captureRateCheck(const BeltWitness& belt, const PreparedClip& clip)
         if (within(belt.ratio / factor, 0.92, 1.08)) {
             const double rate = clip.conditions.captureRate / factor;
             return {"capture_rate", belt.ratio, belt.se, State::Bad,
-                    with("The foot moves at %.2f of the belt speed", belt.ratio) +
-                        with(": was the clip captured at %.0f frames/s? Confirm the capture rate.",
-                             rate)};
+                    "The foot moves at " + decimalText(belt.ratio, 2) + " of the belt speed" +
+                        ": was the clip captured at " + decimalText(rate, 0) +
+                        " frames/s? Confirm the capture rate."};
         }
     }
     return {"capture_rate", belt.ratio, belt.se, State::Good,
@@ -219,7 +212,7 @@ Check beltLineCheck(const BeltWitness& belt, const PreparedClip& clip)
     const double grade = atan2Degrees(clip.conditions.inclinePercent.value_or(0.0), 100.0);
     const double off = std::abs(belt.slopeDegrees - grade);
     const auto state = stateOf(off < 1.0, off < 2.0);
-    auto sentence = with("The belt lies %.1f degrees off its stated grade", off);
+    auto sentence = "The belt lies " + decimalText(off, 1) + " degrees off its stated grade";
     sentence += state == State::Good ? "." : ": the plumb line or the incline is wrong.";
     return {"belt_line", off, std::nullopt, state, sentence};
 }

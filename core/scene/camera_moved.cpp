@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/scene/camera_moved.hpp"
 
+#include "core/decimal_text.hpp"
+
 #include <opencv2/calib3d.hpp>
 #include <opencv2/features2d.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace latemile {
 
@@ -89,21 +90,14 @@ double medianOf(std::vector<double> values)
     return *middle;
 }
 
-std::string number(double value, const char* format)
-{
-    char text[32];
-    std::snprintf(text, sizeof text, format, value);
-    return text;
-}
-
 std::string inNumbers(const CameraMove& move, std::optional<double> cmPerPixel)
 {
-    std::string text = "shift " + number(move.shiftPx(), "%.1f") + " px";
+    std::string text = "shift " + decimalText(move.shiftPx(), 1) + " px";
     if (cmPerPixel) {
-        text += " (" + number(move.shiftPx() * *cmPerPixel, "%.1f") + " cm at the runner)";
+        text += " (" + decimalText(move.shiftPx() * *cmPerPixel, 1) + " cm at the runner)";
     }
-    return text + ", turn " + number(std::abs(move.rollDegrees), "%.2f") + " degrees, size " +
-           number(100.0 * std::abs(move.zoom - 1.0), "%.2f") + " % " +
+    return text + ", turn " + decimalText(std::abs(move.rollDegrees), 2) + " degrees, size " +
+           decimalText(100.0 * std::abs(move.zoom - 1.0), 2) + " % " +
            (move.zoom >= 1.0 ? "larger" : "smaller");
 }
 

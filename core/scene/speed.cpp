@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/scene/speed.hpp"
 
+#include "core/decimal_text.hpp"
+
 #include <charconv>
 #include <cmath>
 #include <cstdio>
@@ -116,7 +118,7 @@ std::string speedText(double metresPerSecond, SpeedUnit unit)
         std::snprintf(text, sizeof text, "%ld:%02ld", seconds / 60, seconds % 60);
     } else {
         const int decimals = unit == SpeedUnit::MetresPerSecond ? 2 : 1;
-        std::snprintf(text, sizeof text, "%.*f", decimals, metresPerSecond / factorOf(unit));
+        return decimalText(metresPerSecond / factorOf(unit), decimals);
     }
     return text;
 }

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sample_clips/maker/truth_files.hpp"
 
+#include "core/decimal_text.hpp"
 #include "sample_clips/maker/names.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <fstream>
 #include <set>
 
@@ -24,13 +24,6 @@ double rounded(double value, double steps)
 Json pixel(PixelPoint p)
 {
     return {rounded(p.u, 1e4), rounded(p.v, 1e4)};
-}
-
-std::string number(const char* format, double value)
-{
-    std::array<char, 40> text{};
-    std::snprintf(text.data(), text.size(), format, value);
-    return text.data();
 }
 
 Outcome<void> writeText(const std::filesystem::path& file, const std::string& text)
@@ -245,10 +238,10 @@ Outcome<void> writeMarks(const Truth& truth, const std::filesystem::path& file, 
         for (const bool first : {true, false}) {
             const auto& marks = first == sides.leftFirst ? frame.left : frame.right;
             for (std::size_t k = 0; k < landmarkCount(truth); ++k) {
-                text += std::to_string(i) + "," + number("%.6f", frame.seconds) + "," +
+                text += std::to_string(i) + "," + decimalText(frame.seconds, 6) + "," +
                         (first ? sides.firstName : sides.secondName) + "," +
-                        std::string(landmarkNames[k]) + "," + number("%.3f", marks[k].u) + "," +
-                        number("%.3f", marks[k].v) + ",placed,\n";
+                        std::string(landmarkNames[k]) + "," + decimalText(marks[k].u, 3) + "," +
+                        decimalText(marks[k].v, 3) + ",placed,\n";
             }
         }
     }
@@ -259,8 +252,8 @@ Outcome<void> writeContacts(const Truth& truth, const std::filesystem::path& fil
 {
     std::string text = "foot,contact_s,toe_off_s,origin,se_s\n";
     for (const auto& it : truth.contacts) {
-        text += nameOf(it.foot) + "," + number("%.9f", it.ruleContact) + "," +
-                number("%.9f", it.ruleToeOff) + ",placed,\n";
+        text += nameOf(it.foot) + "," + decimalText(it.ruleContact, 9) + "," +
+                decimalText(it.ruleToeOff, 9) + ",placed,\n";
     }
     return writeText(file, text);
 }
