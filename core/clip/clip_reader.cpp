@@ -30,17 +30,32 @@ const FrameIndex& ClipReader::index() const
     return m_inside->clip.index;
 }
 
-Outcome<Frame> ClipReader::frame(FrameNumber n)
+Outcome<void> ClipReader::hasFrame(FrameNumber n) const
 {
-    auto& clip = m_inside->clip;
-    if (!clip.index.contains(n)) {
+    const auto& index = m_inside->clip.index;
+    if (!index.contains(n)) {
         return fail(Error::Kind::NotFound, "The clip has no frame " + std::to_string(n.value) +
                                                "; its frames are 0 to " +
-                                               std::to_string(clip.index.size() - 1) + ".");
+                                               std::to_string(index.size() - 1) + ".");
     }
+    return {};
+}
+
+Outcome<Frame> ClipReader::frame(FrameNumber n)
+{
+    RETURN_IF_ERROR(hasFrame(n));
+    auto& clip = m_inside->clip;
     ASSIGN_OR_RETURN(const auto picture, clip.pictures->picture(n.value, {}));
     ASSIGN_OR_RETURN(auto upright, clip.upright.make(*picture));
     return Frame{n, clip.index.time(n), std::move(upright)};
+}
+
+Outcome<Shades> ClipReader::shades(FrameNumber n)
+{
+    RETURN_IF_ERROR(hasFrame(n));
+    auto& clip = m_inside->clip;
+    ASSIGN_OR_RETURN(const auto picture, clip.pictures->picture(n.value, {}));
+    return clip.upright.shades(*picture);
 }
 
 } // namespace latemile

@@ -3,6 +3,7 @@
 
 #include "core/clip/frame_index.hpp"
 #include "core/clip/picture.hpp"
+#include "core/clip/shades.hpp"
 #include "core/outcome.hpp"
 
 #include <filesystem>
@@ -78,10 +79,13 @@ public:
     /// Costs one decode when n follows the frame asked for last, else a run from the key frame n
     /// needs.
     Outcome<Frame> frame(FrameNumber n);
+    /// The same frame without colour, at less cost.
+    Outcome<Shades> shades(FrameNumber n);
 
 private:
     struct Inside;
     explicit ClipReader(std::unique_ptr<Inside> inside);
+    [[nodiscard]] Outcome<void> hasFrame(FrameNumber n) const;
     std::unique_ptr<Inside> m_inside;
 };
 

@@ -9,7 +9,7 @@ extern "C" {
 #include <libavutil/pixdesc.h>
 }
 
-#include <opencv2/core.hpp>
+#include <opencv2/imgproc.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -145,6 +145,24 @@ cv::Mat oriented(const cv::Mat& square, const Orientation& orientation)
     return picture;
 }
 
+/// Whether the first plane holds one byte of luma a pixel.
+bool hasPlainLuma(const AVFrame& frame)
+{
+    const auto* description = av_pix_fmt_desc_get(static_cast<AVPixelFormat>(frame.format));
+    constexpr std::uint64_t others =
+        AV_PIX_FMT_FLAG_RGB | AV_PIX_FMT_FLAG_PAL | AV_PIX_FMT_FLAG_HWACCEL;
+    return description && (description->flags & others) == 0 && description->comp[0].plane == 0 &&
+           description->comp[0].depth == 8 && description->comp[0].step == 1 &&
+           description->comp[0].offset == 0;
+}
+
+Shades shadesFrom(const cv::Mat& grey)
+{
+    Shades shades{grey.cols, grey.rows, std::vector<std::uint8_t>(grey.total())};
+    grey.copyTo(cv::Mat(grey.rows, grey.cols, CV_8UC1, shades.values.data()));
+    return shades;
+}
+
 } // namespace
 
 int UprightShape::squareWidth() const
@@ -272,6 +290,25 @@ Outcome<Picture> UprightMaker::make(const AVFrame& frame) const
                    const_cast<std::uint8_t*>(upright.row(0)), upright.bytesPerRow());
     oriented(view, shape.orientation).copyTo(target);
     return upright;
+}
+
+Outcome<Shades> UprightMaker::shades(const AVFrame& frame) const
+{
+    const auto& shape = m_inside->shape;
+    const bool isSquare =
+        frame.width == shape.squareWidth() && frame.height == shape.squareHeight() &&
+        frame.linesize[0] > 0; // a picture stored upside down has its rows backwards
+    if (isSquare && hasPlainLuma(frame)) {
+        const cv::Mat luma(frame.height, frame.width, CV_8UC1, frame.data[0],
+                           static_cast<std::size_t>(frame.linesize[0]));
+        return shadesFrom(oriented(luma, shape.orientation));
+    }
+    ASSIGN_OR_RETURN(const auto picture, make(frame));
+    const cv::Mat colours(picture.height(), picture.width(), CV_8UC4,
+                          const_cast<std::uint8_t*>(picture.row(0)), picture.bytesPerRow());
+    cv::Mat grey;
+    cv::cvtColor(colours, grey, cv::COLOR_BGRA2GRAY);
+    return shadesFrom(grey);
 }
 
 } // namespace latemile

@@ -5,6 +5,7 @@
 #include "core/clip/libav_owners.hpp"
 #include "core/clip/orientation.hpp"
 #include "core/clip/picture.hpp"
+#include "core/clip/shades.hpp"
 #include "core/outcome.hpp"
 
 #include <memory>
@@ -41,6 +42,9 @@ public:
     ~UprightMaker();
 
     [[nodiscard]] Outcome<Picture> make(const AVFrame& frame) const;
+    /// Without colour: of a plain 8-bit frame its luma as coded, which costs a copy; of any other
+    /// the grey of the picture.
+    [[nodiscard]] Outcome<Shades> shades(const AVFrame& frame) const;
 
 private:
     struct Inside;

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/follow/body_patches.hpp"
+#include "core/follow/runner_pictures.hpp"
+
+namespace latemile {
+
+[[nodiscard]] ReducedFigure reducedFigure(const Figure& figure, const RunnerPictures& pictures);
+
+/// Where a figure comes to lie on another frame.
+struct CarriedFigure {
+    ReducedFigure at; ///< nothing where the landmark was lost on the way
+    std::array<double, landmarkCount>
+        spread{}; ///< of the flow around each landmark, reduced pixels; 0 where it was lost
+};
+
+/// Carries the landmarks of `figure` from frame `from` to frame `to`: points all over each part of
+/// the body are followed by pyramidal Lucas-Kanade flow there and back (Lucas & Kanade 1981;
+/// Bouguet 2001), those that do not come back are left out, and one rigid move a part is fitted to
+/// the others. So a joint goes with its limbs even where skin is smooth, and an edge of the
+/// background does not hold it back. A landmark without a whole part goes by the points around it.
+/// `guess` says where the landmarks are to be looked for first; empty ones: where they were. A part
+/// of which `looks` tells how it looked, and which does not look so where it was carried to, is
+/// covered or has gone over to something else (the other leg): it is left out.
+[[nodiscard]] CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
+                                        const ReducedFigure& figure, FrameNumber to,
+                                        const ReducedFigure& guess, const PartLooks& looks = {});
+
+/// How the parts of a figure look on a frame.
+[[nodiscard]] PartLooks looksOf(const RunnerPictures& pictures, FrameNumber frame,
+                                const ReducedFigure& figure);
+
+} // namespace latemile

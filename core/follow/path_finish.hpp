@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/follow/landmark_path.hpp"
+
+namespace latemile {
+
+/// Longest time over which a landmark that was not seen is bridged; a choice of this project: a
+/// third of a swing.
+inline constexpr double longestBridge = 0.1; ///< s
+
+/// Fills holes of at most `longestBridge` between points that were seen, by a shape-preserving
+/// cubic, and marks what it filled. The error of a bridge is that of its ends and what an
+/// acceleration of 20 m/s² that nobody saw would do (a choice of this project).
+void bridgeGaps(LandmarkPath& path, const std::vector<double>& times, double pixelsPerCm);
+
+/// Takes the noise of following out of a path without delay: a zero-lag Butterworth filter at the
+/// cut-off that residual analysis finds for this landmark. Stretches between holes are smoothed one
+/// by one; frames at uneven times are left as they are.
+void smoothPath(LandmarkPath& path, const std::vector<double>& times);
+
+} // namespace latemile

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/follow/runner_pictures.hpp"
+
+#include "core/decimal_text.hpp"
+
+#include <opencv2/imgproc.hpp>
+#include <opencv2/video/tracking.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+constexpr double mostPixelsPerCm = 3.2;
+constexpr double mostBytes = 1.5 * 1024 * 1024 * 1024;
+constexpr double bytesAPixel = 1.5; ///< a third more for the pyramid, and its margins
+
+cv::Rect partOf(const FollowedStretch& stretch, const ClipFacts& facts)
+{
+    const int left = static_cast<int>(std::floor(stretch.topLeft.u));
+    const int top = static_cast<int>(std::floor(stretch.topLeft.v));
+    const int right = static_cast<int>(std::ceil(stretch.bottomRight.u));
+    const int bottom = static_cast<int>(std::ceil(stretch.bottomRight.v));
+    return cv::Rect(left, top, right - left, bottom - top) &
+           cv::Rect(0, 0, facts.width, facts.height);
+}
+
+Outcome<void> canBeHeld(const FollowedStretch& stretch, const cv::Rect& part, double reduction,
+                        double rate)
+{
+    const double aFrame = bytesAPixel * part.area() * reduction * reduction;
+    const auto frames = static_cast<double>(stretch.last.value - stretch.first.value + 1);
+    if (part.width < 32 || part.height < 32) {
+        return fail(Error::Kind::Inconsistent,
+                    "The marks lie outside the picture or on one spot: place them on the runner.");
+    }
+    if (aFrame * frames > mostBytes) {
+        return fail(Error::Kind::Unsupported,
+                    "The stretch is too long to be followed at once: choose at most " +
+                        decimalText(mostBytes / aFrame / rate, 0) + " s of the clip.");
+    }
+    return {};
+}
+
+/// A cloud or a lamp changes all of a picture alike; following compares brightness, so it is taken
+/// back to that of the first frame. Changes of less than 2 % are left, as is a black picture.
+cv::Mat evenlyLit(const cv::Mat& part, double& brightness)
+{
+    const double now = cv::mean(part)[0];
+    if (brightness <= 0.0) {
+        brightness = now;
+    }
+    if (now < 8.0 || std::abs(now - brightness) < 0.02 * brightness) {
+        return part;
+    }
+    cv::Mat lit;
+    part.convertTo(lit, CV_8U, brightness / now);
+    return lit;
+}
+
+} // namespace
+
+Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStretch& stretch,
+                                             const std::function<bool(double)>& goOn)
+{
+    RunnerPictures pictures;
+    pictures.m_first = stretch.first;
+    pictures.m_part = partOf(stretch, clip.facts());
+    pictures.m_reduction = std::min(1.0, mostPixelsPerCm / stretch.pixelsPerCm);
+    pictures.m_pixelsPerCm = stretch.pixelsPerCm * pictures.m_reduction;
+    RETURN_IF_ERROR(
+        canBeHeld(stretch, pictures.m_part, pictures.m_reduction, clip.facts().captureRate));
+    const auto count = stretch.last.value - stretch.first.value + 1;
+    const cv::Size window(2 * halfWindow + 1, 2 * halfWindow + 1);
+    double brightness = 0.0;
+    for (std::int64_t i = 0; i < count; ++i) {
+        if (goOn && !goOn(static_cast<double>(i) / static_cast<double>(count))) {
+            return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
+        }
+        ASSIGN_OR_RETURN(auto shades, clip.shades({stretch.first.value + i}));
+        const cv::Mat whole(shades.height, shades.width, CV_8UC1, shades.values.data());
+        cv::Mat part = evenlyLit(whole(pictures.m_part), brightness);
+        if (pictures.m_reduction < 1.0) {
+            cv::Mat smaller;
+            cv::resize(part, smaller, {}, pictures.m_reduction, pictures.m_reduction,
+                       cv::INTER_AREA);
+            part = smaller;
+        }
+        Pyramid pyramid;
+        cv::buildOpticalFlowPyramid(part, pyramid, window, levels, false, cv::BORDER_REFLECT_101,
+                                    cv::BORDER_CONSTANT, false);
+        pictures.m_pyramids.push_back(std::move(pyramid));
+    }
+    return pictures;
+}
+
+cv::Point2d RunnerPictures::reduced(PixelPoint point) const
+{
+    return {(point.u - m_part.x) * m_reduction - 0.5, (point.v - m_part.y) * m_reduction - 0.5};
+}
+
+PixelPoint RunnerPictures::upright(cv::Point2d point) const
+{
+    return {(point.x + 0.5) / m_reduction + m_part.x, (point.y + 0.5) / m_reduction + m_part.y};
+}
+
+} // namespace latemile

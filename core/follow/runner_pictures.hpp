@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/clip_reader.hpp"
+#include "core/follow/figure.hpp"
+
+#include <opencv2/core.hpp>
+
+#include <functional>
+#include <vector>
+
+namespace latemile {
+
+/// Which frames are followed, and the part of the picture the runner stays in.
+struct FollowedStretch {
+    FrameNumber first;
+    FrameNumber last;
+    PixelPoint topLeft; ///< of the part, pixels of the upright picture
+    PixelPoint bottomRight;
+    double pixelsPerCm{}; ///< roughly; decides how far the pictures are reduced
+};
+
+/// The pictures of a stretch, without colour, cut to around the runner and reduced to at most 3.2
+/// pixels a centimetre: following is no better with more, and slower. Each with its pyramid of ever
+/// smaller pictures, as optical flow wants them. Read once, then looked at in any order by any
+/// thread.
+class RunnerPictures {
+public:
+    /// The levels of a pyramid, the largest first.
+    using Pyramid = std::vector<cv::Mat>;
+    /// Half the side of the square of pixels that is compared around a point.
+    static constexpr int halfWindow = 7;
+    static constexpr int levels = 3; ///< besides the picture itself
+
+    /// `goOn` is asked before each frame with the share done, 0 to 1; false stops
+    /// (Error::Kind::Cancelled). A stretch that takes more than 1.5 GiB is refused.
+    static Outcome<RunnerPictures> read(ClipReader& clip, const FollowedStretch& stretch,
+                                        const std::function<bool(double)>& goOn = {});
+
+    [[nodiscard]] FrameNumber first() const { return m_first; }
+    [[nodiscard]] FrameNumber last() const
+    {
+        return {m_first.value + static_cast<std::int64_t>(m_pyramids.size()) - 1};
+    }
+    [[nodiscard]] bool contains(FrameNumber frame) const
+    {
+        return frame >= first() && frame <= last();
+    }
+    [[nodiscard]] const Pyramid& pyramid(FrameNumber frame) const
+    {
+        return m_pyramids[static_cast<std::size_t>(frame.value - m_first.value)];
+    }
+    [[nodiscard]] const cv::Mat& picture(FrameNumber frame) const { return pyramid(frame)[0]; }
+
+    /// Between the upright picture and the reduced part, where OpenCV counts pixel centres at
+    /// integers.
+    [[nodiscard]] cv::Point2d reduced(PixelPoint point) const;
+    [[nodiscard]] PixelPoint upright(cv::Point2d point) const;
+    /// Pixels of the reduced part a pixel of the upright picture; at most 1.
+    [[nodiscard]] double reduction() const { return m_reduction; }
+    /// Pixels of the reduced part a centimetre of the runner, roughly.
+    [[nodiscard]] double pixelsPerCm() const { return m_pixelsPerCm; }
+
+private:
+    RunnerPictures() = default;
+    FrameNumber m_first;
+    cv::Rect m_part;
+    double m_reduction{1.0};
+    double m_pixelsPerCm{};
+    std::vector<Pyramid> m_pyramids;
+};
+
+} // namespace latemile
