@@ -20,8 +20,8 @@ struct ContactFindings {
 
 /// Contacts and toe-offs, between frames, from the followed (and placed) marks of heel and toe.
 /// Two signs each, weighted by their errors:
-///   contact  the lower end of the foot has lost its speed over the ground (6 % of the range from
-///            standing to swinging is left), and it has stopped falling
+///   contact  the foot has lost its speed over the ground (6 % of the range from standing to
+///            swinging is left), and its lower end has stopped falling
 ///   toe-off  the toe moves over the ground (10 % of that range), and it has risen by 1.5 cm
 /// The ground's own speed is the one the toe keeps while it is low: the belt's, or none over
 /// ground. Where the coach has placed events of a foot, what the signs are off by there is taken

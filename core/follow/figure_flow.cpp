@@ -81,21 +81,22 @@ std::vector<cv::Point2f> moved(std::vector<cv::Point2f> points, cv::Point2f by)
     return points;
 }
 
-/// The way back starts where it should end, so two levels suffice for it.
+/// The way back starts where it should end, so the largest picture suffices for it.
 void followThereAndBack(const RunnerPictures& pictures, FrameNumber from, FrameNumber to,
-                        Flow& flow)
+                        Search search, Flow& flow)
 {
     flow.cameBack.assign(flow.before.size(), false);
     const auto part = neededPart(flow, pictures.picture(from));
     if (part.width < 64 || part.height < 64) {
         return;
     }
-    constexpr int backLevels = 1;
+    constexpr int backLevels = 0;
+    const int levels = search == Search::Wide ? RunnerPictures::levels : RunnerPictures::levels - 1;
     constexpr double leastTexture = 1e-4;
     const cv::Size window(2 * RunnerPictures::halfWindow + 1, 2 * RunnerPictures::halfWindow + 1);
     const cv::TermCriteria stop(cv::TermCriteria::COUNT | cv::TermCriteria::EPS, 12, 0.02);
-    const auto here = partOf(pictures.pyramid(from), part, RunnerPictures::levels);
-    const auto there = partOf(pictures.pyramid(to), part, RunnerPictures::levels);
+    const auto here = partOf(pictures.pyramid(from), part, levels);
+    const auto there = partOf(pictures.pyramid(to), part, levels);
     const cv::Point2f corner(static_cast<float>(part.x), static_cast<float>(part.y));
     const auto before = moved(flow.before, -corner);
     auto after = moved(flow.after, -corner);
@@ -103,9 +104,8 @@ void followThereAndBack(const RunnerPictures& pictures, FrameNumber from, FrameN
     std::vector<unsigned char> found;
     std::vector<unsigned char> foundBack;
     std::vector<float> unused;
-    cv::calcOpticalFlowPyrLK(here, there, before, after, found, unused, window,
-                             RunnerPictures::levels, stop, cv::OPTFLOW_USE_INITIAL_FLOW,
-                             leastTexture);
+    cv::calcOpticalFlowPyrLK(here, there, before, after, found, unused, window, levels, stop,
+                             cv::OPTFLOW_USE_INITIAL_FLOW, leastTexture);
     cv::calcOpticalFlowPyrLK(there, here, after, returned, foundBack, unused, window, backLevels,
                              stop, cv::OPTFLOW_USE_INITIAL_FLOW, leastTexture);
     for (std::size_t i = 0; i < before.size(); ++i) {
@@ -193,7 +193,7 @@ ReducedFigure reducedFigure(const Figure& figure, const RunnerPictures& pictures
 
 CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
                           const ReducedFigure& figure, FrameNumber to, const ReducedFigure& guess,
-                          const PartLooks& looks)
+                          const PartLooks& looks, Search search)
 {
     const auto patches = patchesOf(figure, pictures.pixelsPerCm());
     Flow flow;
@@ -206,7 +206,7 @@ CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
     if (flow.before.empty()) {
         return {};
     }
-    followThereAndBack(pictures, from, to, flow);
+    followThereAndBack(pictures, from, to, search, flow);
     Votes votes;
     std::size_t first = 0;
     for (const auto& patch : patches) {

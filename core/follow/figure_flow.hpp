@@ -15,6 +15,10 @@ struct CarriedFigure {
         spread{}; ///< of the flow around each landmark, reduced pixels; 0 where it was lost
 };
 
+/// How far off a guess may be: some 15 centimetres after a stride, a third of that from one frame
+/// to another.
+enum class Search { Wide, Narrow };
+
 /// Carries the landmarks of `figure` from frame `from` to frame `to`: points all over each part of
 /// the body are followed by pyramidal Lucas-Kanade flow there and back (Lucas & Kanade 1981;
 /// Bouguet 2001), those that do not come back are left out, and one rigid move a part is fitted to
@@ -25,7 +29,8 @@ struct CarriedFigure {
 /// covered or has gone over to something else (the other leg): it is left out.
 [[nodiscard]] CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
                                         const ReducedFigure& figure, FrameNumber to,
-                                        const ReducedFigure& guess, const PartLooks& looks = {});
+                                        const ReducedFigure& guess, const PartLooks& looks,
+                                        Search search);
 
 /// How the parts of a figure look on a frame.
 [[nodiscard]] PartLooks looksOf(const RunnerPictures& pictures, FrameNumber frame,

@@ -17,7 +17,7 @@ constexpr double readingShare = 0.5;
 /// Error of carrying a mark straight to another stride: the flow's spread over the points of a
 /// part, of which so many are independent, and what differs between two strides (cm, per axis;
 /// fitted on modelled runners).
-constexpr double strideChangeCm = 0.12;
+constexpr double strideChangeCm = 0.15;
 constexpr double flowShare = 0.35;
 
 struct Side {
@@ -25,11 +25,21 @@ struct Side {
     std::map<std::int64_t, Figure> placed; ///< by frame of the clip
 };
 
+/// Of a far side all but the foot is covered half of the time by what is nearer, and no measure
+/// reads it.
+bool isFollowed(const MarkKey& key)
+{
+    const bool isOfFoot = key.landmark == Landmark::Ankle || key.landmark == Landmark::Heel ||
+                          key.landmark == Landmark::Toe;
+    return key.side != BodySide::Far || isOfFoot;
+}
+
 std::vector<Side> placedSides(const Marking& marking, FrameNumber first, FrameNumber last)
 {
     std::map<BodySide, Side> sides;
     for (const auto& [key, mark] : marking.marks) {
-        if (mark.origin == Origin::Placed && key.frame >= first && key.frame <= last) {
+        if (mark.origin == Origin::Placed && isFollowed(key) && key.frame >= first &&
+            key.frame <= last) {
             auto& side = sides[key.side];
             side.side = key.side;
             side.placed[key.frame.value][placeOf(key.landmark)] = mark.at;
@@ -69,8 +79,8 @@ Box boxOf(const std::vector<Side>& sides)
     return box;
 }
 
-/// A runner passing a still camera crosses the whole picture; on a belt the limbs reach no farther
-/// than a step's length to either side.
+/// Above and below the limbs reach hardly farther than where they are marked; to the sides the
+/// runner may pass the whole picture.
 FollowedStretch stretchFor(const std::vector<Side>& sides, FrameNumber first, FrameNumber last,
                            const ClipFacts& facts)
 {
@@ -165,7 +175,7 @@ void Follower::Inside::addAlike(FigureSeeds& seeds, std::int64_t frame, const Fi
             }
         }
         const auto carried = carryFigure(pictures, from, figure, alike.frame, guess,
-                                         looksOf(pictures, from, figure));
+                                         looksOf(pictures, from, figure), Search::Wide);
         for (std::size_t i = 0; i < landmarkCount; ++i) {
             if (!carried.at[i]) {
                 continue;
@@ -281,6 +291,7 @@ Outcome<FollowResult> Follower::follow(const Marking& marking) const
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }
         done += 1.0;
+        doubtBrokenBones(*paths);
         for (std::size_t i = 0; i < landmarkCount; ++i) {
             if (seeds[i].empty()) {
                 continue;

@@ -46,7 +46,7 @@ struct FollowResult {
 /// straight to the frames on which the runner stands alike, a stride and more away, and from all
 /// these on from frame to frame, forwards and backwards; both ways are joined by their errors.
 /// Paths are smoothed without lag, each landmark at the frequency its own noise asks for; placed
-/// marks are never moved.
+/// marks are never moved. Of a far side the foot alone is followed, for its contacts.
 class Follower {
 public:
     /// Reads the pictures of the stretch. Without a placed mark in it: Error::Kind::Inconsistent.

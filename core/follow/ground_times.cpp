@@ -24,13 +24,22 @@ struct SignOf {
     double slack;
 };
 constexpr SignOf landedSlip{0.06, 0.000, 0.0015, 0.02};
-constexpr SignOf landedFall{0.05, -0.010, 0.008, 0.0};
+constexpr SignOf landedFall{0.05, -0.010, 0.009, 0.0};
 constexpr SignOf leavingSlip{0.10, 0.007, 0.003, 0.03};
 constexpr SignOf leavingHeight{1.5, 0.027, 0.005, 0.5};
 
 constexpr double lookBefore = 0.07; ///< s around the edges of a stance
 constexpr double lookAfter = 0.05;
-constexpr double heldFor = 0.02; ///< s for which a signal stays past its level
+constexpr double lateSign = 0.015;    ///< s by which the other sign of a contact may come after
+constexpr double usualLag = 0.010;    ///< s by which a foot stops slipping after it stopped falling
+constexpr double heldFor = 0.02;      ///< s for which a signal stays past its level
+constexpr double swingSeen = 0.12;    ///< s before a contact in which the foot must be seen ...
+constexpr double swingingSlip = 0.35; ///< ... as fast as this
+constexpr double seenAround = 0.04;   ///< s around a contact in which both ends are looked for
+/// Where heel or toe is not seen the other may land much later: by half of the time a foot takes to
+/// come down flat.
+constexpr double oneEndError = 0.025; ///< s
+constexpr double bothSeenShare = 0.7;
 
 using Signal = std::function<std::optional<double>(std::size_t)>;
 
@@ -103,22 +112,33 @@ std::optional<TimedEvent> signFrom(const std::optional<Crossing>& crossing, cons
                       std::hypot(sign.fixedError, sign.slack / crossing->rate)};
 }
 
-/// Weighted by their errors; where they contradict each other the error is widened (Birge).
-std::optional<TimedEvent> together(const std::optional<TimedEvent>& a,
-                                   const std::optional<TimedEvent>& b, double interval)
+/// Weighted by their errors; where they contradict each other the error is widened (Birge's ratio).
+std::optional<TimedEvent> together(const std::vector<std::optional<TimedEvent>>& signs,
+                                   double interval)
 {
-    if (!a || !b) {
-        const auto& one = a ? a : b;
-        return one ? std::optional(TimedEvent{one->time, std::hypot(one->se, 0.25 * interval)})
-                   : std::nullopt;
+    double weights = 0.0;
+    double sum = 0.0;
+    int n = 0;
+    for (const auto& sign : signs) {
+        if (sign) {
+            const double weight = 1.0 / (sign->se * sign->se);
+            weights += weight;
+            sum += weight * sign->time;
+            ++n;
+        }
     }
-    const double wa = 1.0 / (a->se * a->se);
-    const double wb = 1.0 / (b->se * b->se);
-    const double variance = 1.0 / (wa + wb);
-    const double apart = a->time - b->time;
-    const double birge = std::max(1.0, apart * apart / (a->se * a->se + b->se * b->se));
-    return TimedEvent{(wa * a->time + wb * b->time) * variance,
-                      std::hypot(std::sqrt(variance * birge), 0.25 * interval)};
+    if (n == 0) {
+        return std::nullopt;
+    }
+    const double mean = sum / weights;
+    double squares = 0.0;
+    for (const auto& sign : signs) {
+        if (sign) {
+            squares += std::pow((sign->time - mean) / sign->se, 2.0);
+        }
+    }
+    const double birge = n > 1 ? std::max(1.0, squares / (n - 1)) : 1.0;
+    return TimedEvent{mean, std::hypot(std::sqrt(birge / weights), 0.25 * interval)};
 }
 
 struct Span {
@@ -152,6 +172,33 @@ std::vector<Span> spansOf(const FootMotion& foot)
     return spans;
 }
 
+/// Whether both ends of the foot are seen on most frames around a time.
+bool bothEndsSeen(const FootMotion& foot, double time)
+{
+    int seen = 0;
+    int all = 0;
+    for (std::size_t i = 0; i < foot.times.size(); ++i) {
+        if (std::abs(foot.times[i] - time) <= seenAround) {
+            ++all;
+            seen += foot.heel[i] && foot.toe[i] ? 1 : 0;
+        }
+    }
+    return seen >= bothSeenShare * all;
+}
+
+/// A foot that lands was swinging shortly before; one that already stands where the clip begins was
+/// not seen to land.
+bool wasSwinging(const FootMotion& foot, double landed)
+{
+    for (std::size_t i = 0; i < foot.times.size() && foot.times[i] < landed; ++i) {
+        const auto slip = foot.slip(i);
+        if (foot.times[i] >= landed - swingSeen && slip && *slip > swingingSlip) {
+            return true;
+        }
+    }
+    return false;
+}
+
 std::optional<TimedEvent> contactOf(const FootMotion& foot, const Span& span, double interval)
 {
     const double edge = foot.times[span.first];
@@ -160,17 +207,26 @@ std::optional<TimedEvent> contactOf(const FootMotion& foot, const Span& span, do
         const auto lower = foot.lower(i);
         return lower ? std::optional(-lower->rise) : std::nullopt;
     };
-    const auto slipped = signFrom(crossingIn(foot, slip, edge - lookBefore, edge + lookBefore,
-                                             landedSlip.level, true, Wanted::First),
-                                  landedSlip);
-    if (!slipped) {
+    auto slipped = signFrom(crossingIn(foot, slip, edge - lookBefore, edge + lookBefore,
+                                       landedSlip.level, true, Wanted::First),
+                            landedSlip);
+    if (!slipped || !wasSwinging(foot, slipped->time)) {
         return std::nullopt;
     }
-    const auto fallen =
-        signFrom(crossingIn(foot, fall, slipped->time - lookBefore, slipped->time + lookAfter,
-                            landedFall.level, true, Wanted::Last),
-                 landedFall);
-    return together(slipped, fallen, interval);
+    const double from = slipped->time - lookBefore;
+    const double to = slipped->time + lateSign;
+    const auto fallen = signFrom(
+        crossingIn(foot, fall, from, to, landedFall.level, true, Wanted::Last), landedFall);
+    if (fallen) {
+        // Smoothed marks go on slipping after they landed: what that sign is late by is its error.
+        slipped->se =
+            std::hypot(slipped->se, std::max(0.0, slipped->time - fallen->time - usualLag));
+    }
+    auto contact = together({slipped, fallen}, interval);
+    if (!bothEndsSeen(foot, contact->time)) {
+        contact->se = std::hypot(contact->se, oneEndError);
+    }
+    return contact;
 }
 
 std::optional<TimedEvent> toeOffOf(const FootMotion& foot, const Span& span, double interval)
@@ -189,7 +245,7 @@ std::optional<TimedEvent> toeOffOf(const FootMotion& foot, const Span& span, dou
     const auto risen = signFrom(crossingIn(foot, height, about - 0.02, about + 0.09,
                                            leavingHeight.level, false, Wanted::First),
                                 leavingHeight);
-    return together(slipped, risen, interval);
+    return together({slipped, risen}, interval);
 }
 
 } // namespace

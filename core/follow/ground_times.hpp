@@ -20,7 +20,7 @@ struct GroundTime {
     std::optional<TimedEvent> toeOff;  ///< none: after it ends
 };
 
-/// Every time the foot is on the ground, in order. Each event by two signs (see
+/// Every time the foot is on the ground, in order. Each event by several signs (see
 /// contact_finder.hpp), each with the delay that it has on modelled runners taken off, weighted by
 /// their errors. What is on the ground for less than 80 ms is no step.
 [[nodiscard]] std::vector<GroundTime> groundTimesOf(const FootMotion& foot);

@@ -115,7 +115,7 @@ private:
     void carryTo(std::int64_t frame)
     {
         const auto carried = carryFigure(m_pictures, number(m_key), m_keyFigure, number(frame),
-                                         guessFor(frame), m_looks);
+                                         guessFor(frame), m_looks, Search::Narrow);
         for (std::size_t i = 0; i < landmarkCount; ++i) {
             const auto& from = way(i, m_key);
             const bool isOld = from && std::abs(time(frame) - from->since) > longestAlone;
@@ -244,8 +244,8 @@ std::optional<PathPoint> pointFrom(const std::optional<Estimate>& ahead,
 double usualDriftCm(Landmark landmark)
 {
     // Twelve landmarks in the order of their declaration.
-    constexpr std::array<double, landmarkCount> cm{0.4, 6.0, 4.0, 5.0, 5.0, 3.0,
-                                                   2.0, 3.5, 5.0, 5.0, 5.0, 4.0};
+    constexpr std::array<double, landmarkCount> cm{0.4, 6.0, 4.0, 5.0, 5.0, 3.5,
+                                                   2.5, 3.5, 6.5, 5.0, 5.0, 4.0};
     return cm[placeOf(landmark)];
 }
 

@@ -14,7 +14,8 @@ namespace {
 
 constexpr double unseenAcceleration = 2000.0; ///< cm/s²
 constexpr std::size_t knotsAtEnd = 3;
-constexpr double evenness = 0.1; ///< share by which frame intervals may differ
+constexpr double oddLength = 0.15; ///< share of a bone's usual length
+constexpr double evenness = 0.1;   ///< share by which frame intervals may differ
 
 struct Run {
     std::size_t first{};
@@ -93,6 +94,41 @@ void bridgeGaps(LandmarkPath& path, const std::vector<double>& times, double pix
         const double gap = times[runs[i].first] - times[runs[i - 1].end - 1];
         if (gap <= longestBridge) {
             bridgeBetween(path, times, runs[i - 1], runs[i], pixelsPerCm);
+        }
+    }
+}
+
+void doubtBrokenBones(FigurePaths& paths)
+{
+    for (const auto& part : bodyParts) {
+        const bool isLeg = part.landmarks[1] == Landmark::Knee ||
+                           (part.landmarks[1] == Landmark::Ankle && !part.isFoot());
+        if (!isLeg) {
+            continue;
+        }
+        const auto& upper = paths[placeOf(part.landmarks[0])];
+        auto& lower = paths[placeOf(part.landmarks[1])];
+        std::vector<double> lengths;
+        for (std::size_t i = 0; i < lower.size(); ++i) {
+            if (upper[i] && lower[i]) {
+                lengths.push_back(cv::norm(upper[i]->at - lower[i]->at));
+            }
+        }
+        if (lengths.size() < 10) {
+            continue;
+        }
+        const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
+        std::nth_element(lengths.begin(), middle, lengths.end());
+        const double usual = *middle;
+        for (std::size_t i = 0; i < lower.size(); ++i) {
+            if (!upper[i] || !lower[i]) {
+                continue;
+            }
+            const double off = cv::norm(upper[i]->at - lower[i]->at) - usual;
+            if (std::abs(off) > oddLength * usual) {
+                lower[i]->isDoubtful = true;
+                lower[i]->variance = std::max(lower[i]->variance, off * off / 2.0);
+            }
         }
     }
 }

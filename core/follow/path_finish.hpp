@@ -14,6 +14,12 @@ inline constexpr double longestBridge = 0.1; ///< s
 /// acceleration of 20 m/s² that nobody saw would do (a choice of this project).
 void bridgeGaps(LandmarkPath& path, const std::vector<double>& times, double pixelsPerCm);
 
+/// A thigh or shank that is 15 % longer or shorter than it is as a rule (the median of the path)
+/// does not end where it was followed to: its lower end becomes doubtful, and its error at least
+/// what the length is off by. Arms swing towards the camera and are not judged. A choice of this
+/// project; marking by hand flags 10 %.
+void doubtBrokenBones(FigurePaths& paths);
+
 /// Takes the noise of following out of a path without delay: a zero-lag Butterworth filter at the
 /// cut-off that residual analysis finds for this landmark. Stretches between holes are smoothed one
 /// by one; frames at uneven times are left as they are.
