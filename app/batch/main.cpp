@@ -61,6 +61,8 @@ Exit run(int argc, char** argv)
     batch::Job job;
     batch::addInspect(program, job);
     batch::addFrame(program, job);
+    batch::addFollow(program, job);
+    batch::addContacts(program, job);
     batch::addMeasure(program, job);
     batch::addCompare(program, job);
     batch::addRepeat(program, job);

@@ -17,6 +17,8 @@ using Job = std::function<Outcome<std::string>()>;
 /// outlive the parsing, becomes what it does.
 void addInspect(CLI::App& program, Job& job);
 void addFrame(CLI::App& program, Job& job);
+void addFollow(CLI::App& program, Job& job);
+void addContacts(CLI::App& program, Job& job);
 void addMeasure(CLI::App& program, Job& job);
 void addCompare(CLI::App& program, Job& job);
 void addRepeat(CLI::App& program, Job& job);

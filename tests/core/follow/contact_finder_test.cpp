@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Contacts against the exact events of rendered runners, from true paths of heel and toe with the
+// noise that following leaves, and from a clip followed in earnest.
+#include "core/follow/contact_finder.hpp"
+
+#include "core/follow/follow.hpp"
+#include "sample_clips/maker/render_clip.hpp"
+#include "tests/catch.hpp"
+#include "tests/core/follow/followed_clip.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+using namespace latemile;
+using namespace latemile::tests;
+
+namespace {
+
+Foot footOf(maker::Foot foot)
+{
+    return foot == maker::Foot::Left ? Foot::Left : Foot::Right;
+}
+
+FrameIndex indexOf(const maker::Truth& truth)
+{
+    std::vector<Seconds> times;
+    for (const auto& frame : truth.frames) {
+        times.emplace_back(frame.seconds);
+    }
+    return FrameIndex(times);
+}
+
+Scene sceneOf(const maker::Truth& truth)
+{
+    Scene scene;
+    scene.scale = ScaleLine{truth.scaleBottom, truth.scaleTop, truth.scaleLengthCm};
+    scene.plumb = PlumbLine{truth.scaleTop, truth.scaleBottom};
+    if (!truth.recipe.runner.overground) {
+        scene.beltSpeed = truth.recipe.runner.speed;
+    }
+    return scene;
+}
+
+/// Heel and toe of both feet on every frame, 2 mm off.
+Marking pathsOf(const maker::Truth& truth)
+{
+    std::mt19937 random(9);
+    std::normal_distribution<double> normal(0.0, 0.2 * truth.pixelsPerCm);
+    Marking marking;
+    for (std::size_t i = 0; i < truth.frames.size(); ++i) {
+        const FrameNumber frame{static_cast<std::int64_t>(i)};
+        for (const auto landmark : {Landmark::Heel, Landmark::Toe}) {
+            const std::size_t place = landmark == Landmark::Heel ? 7 : 8;
+            for (const auto side : {BodySide::Near, BodySide::Far}) {
+                auto at =
+                    (side == BodySide::Near ? truth.frames[i].left : truth.frames[i].right)[place];
+                at.u += normal(random);
+                at.v += normal(random);
+                marking.marks[{frame, side, landmark}] = Mark{at, Origin::Followed, 0.6};
+            }
+        }
+    }
+    return marking;
+}
+
+struct Errors {
+    std::vector<double> contacts; ///< s, found less true
+    std::vector<double> durations;
+    int missed{};
+    int invented{};
+};
+
+Errors errorsOf(const maker::Truth& truth, const std::vector<Stance>& found)
+{
+    Errors errors;
+    std::size_t matched = 0;
+    for (const auto& contact : truth.contacts) {
+        const auto same = std::find_if(found.begin(), found.end(), [&](const Stance& stance) {
+            return stance.foot == footOf(contact.foot) &&
+                   std::abs(stance.contact.count() - contact.contact) < 0.08;
+        });
+        if (same == found.end()) {
+            ++errors.missed;
+            continue;
+        }
+        ++matched;
+        errors.contacts.push_back(same->contact.count() - contact.contact);
+        if (same->toeOff) {
+            errors.durations.push_back((*same->toeOff - same->contact).count() -
+                                       (contact.toeOff - contact.contact));
+        }
+    }
+    // The truth lists stances with both events inside; one that the clip's ends cut off may be
+    // found besides.
+    for (const auto& stance : found) {
+        const bool isCut = !stance.toeOff || stance.contact.count() < 0.1 ||
+                           stance.contact.count() > truth.frames.back().seconds - 0.4;
+        errors.invented += isCut ? 0 : 1;
+    }
+    errors.invented = std::max(0, errors.invented - static_cast<int>(matched));
+    return errors;
+}
+
+double mean(const std::vector<double>& values)
+{
+    double sum = 0.0;
+    for (const double value : values) {
+        sum += value;
+    }
+    return sum / static_cast<double>(values.size());
+}
+
+} // namespace
+
+TEST_CASE("contacts are found to a frame at every speed, landing and frame rate", "[follow]")
+{
+    const auto [speed, stepRate, landing, rate] =
+        GENERATE(table<double, double, maker::Landing, double>(
+            {{2.2, 160.0, maker::Landing::Rearfoot, 120.0},
+             {2.7, 168.0, maker::Landing::Midfoot, 120.0},
+             {3.3, 174.0, maker::Landing::Forefoot, 120.0},
+             {4.0, 182.0, maker::Landing::Rearfoot, 240.0},
+             {2.4, 164.0, maker::Landing::Forefoot, 240.0},
+             {3.0, 170.0, maker::Landing::Midfoot, 60.0}}));
+    maker::ClipRecipe recipe;
+    recipe.runner = {.seed = 31, .speed = speed, .stepRate = stepRate, .landing = landing};
+    recipe.video.captureRate = rate;
+    recipe.video.duration = 5.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    const auto found = findContacts(pathsOf(truth), indexOf(truth), sceneOf(truth));
+    REQUIRE(found);
+    const auto errors = errorsOf(truth, found->stances);
+    CAPTURE(speed, rate, static_cast<int>(landing), errors.contacts.size());
+    CHECK(errors.missed == 0);
+    CHECK(errors.invented == 0);
+    const double frame = 1.0 / std::min(rate, 120.0);
+    const auto within = std::count_if(errors.contacts.begin(), errors.contacts.end(),
+                                      [&](double error) { return std::abs(error) <= frame; });
+    CHECK(static_cast<double>(within) >= 0.95 * static_cast<double>(errors.contacts.size()));
+    CHECK(std::abs(mean(errors.contacts)) < 0.005);
+    CHECK(std::abs(mean(errors.durations)) < 0.010);
+}
+
+TEST_CASE("over ground a foot stands still and is found alike", "[follow]")
+{
+    maker::ClipRecipe recipe;
+    recipe.runner = {.seed = 33, .speed = 3.0, .overground = true};
+    recipe.video.duration = 2.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    const auto found = findContacts(pathsOf(truth), indexOf(truth), sceneOf(truth));
+    REQUIRE(found);
+    const auto errors = errorsOf(truth, found->stances);
+    CHECK(errors.missed == 0);
+    for (const double error : errors.contacts) {
+        CHECK(std::abs(error) < 0.010);
+    }
+}
+
+TEST_CASE("a belt that nobody stated, or a camera that turns along, is told", "[follow]")
+{
+    maker::ClipRecipe recipe;
+    recipe.video.duration = 3.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    auto scene = sceneOf(truth);
+    scene.beltSpeed.reset();
+    const auto found = findContacts(pathsOf(truth), indexOf(truth), scene);
+    REQUIRE(found);
+    REQUIRE_FALSE(found->remarks.empty());
+    CHECK(found->remarks.front().find("no belt is stated") != std::string::npos);
+    CHECK(found->remarks.front().find("2.7") != std::string::npos);
+}
+
+TEST_CASE("placed events are kept, and teach what the signs are off by", "[follow]")
+{
+    maker::ClipRecipe recipe;
+    recipe.runner.seed = 35;
+    recipe.video.duration = 4.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    auto marking = pathsOf(truth);
+    const auto alone = findContacts(marking, indexOf(truth), sceneOf(truth)).value();
+    // A coach who sees every contact of both feet 12 ms later than it is.
+    for (std::size_t i = 0; i < 6; ++i) {
+        const auto& contact = truth.contacts[i];
+        marking.stances.push_back({footOf(contact.foot), Seconds(contact.contact + 0.012),
+                                   Seconds(contact.toeOff + 0.012), Origin::Placed, std::nullopt});
+    }
+    const auto taught = findContacts(marking, indexOf(truth), sceneOf(truth)).value();
+    CHECK(taught.stances.size() + 6 == alone.stances.size());
+    const auto later = taught.stances.back().contact - alone.stances.back().contact;
+    CHECK(later.count() > 0.005);
+    CHECK(later.count() < 0.014);
+}
+
+TEST_CASE("without heel and toe, and from behind, contacts are left to the coach", "[follow]")
+{
+    maker::ClipRecipe recipe;
+    recipe.video.duration = 1.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    auto scene = sceneOf(truth);
+    const auto nothing = findContacts({}, indexOf(truth), scene);
+    REQUIRE_FALSE(nothing);
+    CHECK(nothing.error().sentence.find("heel and toe") != std::string::npos);
+    scene.view = View::Rear;
+    const auto rear = findContacts(pathsOf(truth), indexOf(truth), scene);
+    REQUIRE_FALSE(rear);
+    CHECK(rear.error().kind == Error::Kind::Unsupported);
+}
+
+TEST_CASE("from one marked step to the contacts of all others", "[follow]")
+{
+    const FollowedClip clip(smallRunner(36));
+    auto reader = ClipReader::open(clip.folder / "clip.mp4").value();
+    auto marking = clip.oneStepOfEachFoot(1, 0.0, 1);
+    const auto followed = followMarks(reader, marking).value();
+    marking.marks.insert(followed.marks.begin(), followed.marks.end());
+    const auto found = findContacts(marking, reader.index(), clip.scene);
+    REQUIRE(found);
+    const auto errors = errorsOf(clip.truth, found->stances);
+    CHECK(errors.missed == 0);
+    CHECK(errors.invented == 0);
+    for (const double error : errors.contacts) {
+        CHECK(std::abs(error) <= 1.0 / 120.0);
+    }
+}
