@@ -82,8 +82,8 @@ Outcome<void> keepCoach(const Coach& coach, const std::filesystem::path& library
     for (const auto& one : coaches) {
         list.push_back(toJson(one));
     }
-    return replaceFile(fileIn(library),
-                       jsonText({{"version", storeVersion}, {"coaches", std::move(list)}}));
+    return replaceDocument(fileIn(library),
+                           jsonText({{"version", storeVersion}, {"coaches", std::move(list)}}));
 }
 
 ClickErrors clickErrorsOf(const std::vector<Coach>& coaches, std::string_view name)

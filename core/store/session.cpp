@@ -29,12 +29,12 @@ Outcome<Athlete> readAthlete(const std::filesystem::path& file)
 
 Outcome<void> writeSession(const Session& session, const std::filesystem::path& folder)
 {
-    return replaceFile(folder / sessionFile, jsonText(toJson(session)));
+    return replaceDocument(folder / sessionFile, jsonText(toJson(session)));
 }
 
 Outcome<void> writeAthlete(const Athlete& athlete, const std::filesystem::path& file)
 {
-    return replaceFile(file, jsonText(toJson(athlete)));
+    return replaceDocument(file, jsonText(toJson(athlete)));
 }
 
 const SessionClip* findClip(const Session& session, std::string_view condition)

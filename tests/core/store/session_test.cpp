@@ -93,7 +93,8 @@ TEST_CASE("a written session reads back as the same value", "[session]")
     session.clips[0].marking.marks.begin()->second.at.u = 0.1 + 0.2;
     REQUIRE(writeSession(session, folder.path()));
     CHECK(readSession(folder.path()).value() == session);
-    CHECK(folder.entries() == 1);
+    CHECK(folder.entries() == 2); // and what was there before
+    CHECK(tests::bytesOf(folder.path() / "session.previous.json") == sessionDocument().dump());
 }
 
 TEST_CASE("a damaged session is refused with its place", "[session]")
