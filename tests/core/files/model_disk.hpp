@@ -24,7 +24,11 @@ public:
     };
 
     ModelDisk() = default;
-    explicit ModelDisk(Tree tree) : m_start(std::move(tree)), m_now(m_start) {}
+    explicit ModelDisk(Tree tree)
+        : m_start(std::move(tree)), m_now(m_start),
+          m_nextFile(m_start.bytes.empty() ? 0 : m_start.bytes.rbegin()->first + 1)
+    {
+    }
 
     /// Puts a file there as something long on disk.
     void put(const Path& file, std::string_view bytes);
@@ -77,7 +81,7 @@ private:
     std::map<int, Opened> m_open;
     std::set<int> m_locked; ///< files
     std::map<int, int> m_lockOf;
-    int m_nextFile{1000};
+    int m_nextFile{};
     int m_nextDescriptor{3};
 };
 
