@@ -67,13 +67,19 @@ Exit run(int argc, char** argv)
     batch::addCompare(program, job);
     batch::addRepeat(program, job);
     batch::addSheet(program, job);
+    std::string complaint;
+    batch::addCheck(program, job, complaint);
     try {
         program.parse(argc, argv);
     } catch (const CLI::ParseError& reason) {
         return endOfParsing(program, reason);
     }
     const auto text = job();
-    return text ? print(*text) : sayError(text.error().sentence);
+    if (!text) {
+        return sayError(text.error().sentence);
+    }
+    const Exit printed = print(*text);
+    return printed == done && !complaint.empty() ? sayError(complaint) : printed;
 }
 
 } // namespace

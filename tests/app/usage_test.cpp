@@ -21,11 +21,12 @@ TEST_CASE("help names the words there are and nothing is on standard error", "[b
     const auto help = batch({"--help"});
     CHECK(help.exit == 0);
     CHECK(help.err.empty());
-    for (const auto* word : {"inspect", "frame", "measure", "compare", "repeat", "sheet"}) {
+    for (const auto* word :
+         {"inspect", "frame", "measure", "compare", "repeat", "sheet", "check"}) {
         CAPTURE(word);
         CHECK(help.out.find(std::string("\n  ") + word + " ") != std::string::npos);
     }
-    for (const auto* word : {"propose", "follow", "contacts", "progress", "check"}) {
+    for (const auto* word : {"propose", "follow", "contacts", "progress"}) {
         CAPTURE(word);
         CHECK(help.out.find(std::string("\n  ") + word + " ") == std::string::npos);
     }
@@ -43,7 +44,8 @@ TEST_CASE("each word has a help of its own that names its arguments", "[batch]")
          {"compare", "FRESH"},           {"compare", "FATIGUED"},
          {"repeat", "--again FILE"},     {"sheet", "SESSION_FOLDER"},
          {"sheet", "--paper"},           {"sheet", "--coach"},
-         {"sheet", "--contact"},         {"sheet", "--logo FILE"}}));
+         {"sheet", "--contact"},         {"sheet", "--logo FILE"},
+         {"check", "LIBRARY"},           {"check", "--repair"}}));
     const auto help = batch({word, "--help"});
     CAPTURE(word, help.out);
     CHECK(help.exit == 0);
@@ -79,8 +81,8 @@ TEST_CASE("wrong use ends with 2, one line on standard error and nothing else", 
         Words{"measure", "a", "--condition", "fresh", "--marks", "m"},
         Words{"measure", "a.mp4", "--marks", "m", "--contacts", "c", "--scene", "s", "--out",
               "readings.txt"},
-        Words{"compare", "fresh.json"}, Words{"sheet", "folder"},
-        Words{"sheet", "folder", "--out", "sheet.doc"},
+        Words{"check"}, Words{"check", "a", "b"}, Words{"compare", "fresh.json"},
+        Words{"sheet", "folder"}, Words{"sheet", "folder", "--out", "sheet.doc"},
         Words{"sheet", "folder", "--out", "sheet.pdf", "--paper", "a3"});
     CAPTURE(words);
     const auto ran = batch(words);
