@@ -2,6 +2,7 @@
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/athletes/sample_library.hpp"
 #include "ui/theme/theme.hpp"
+#include "ui/window/end_signals.hpp"
 #include "ui/window/grab.hpp"
 #include "ui/window/main_window.hpp"
 #include "ui/window/window_state.hpp"
@@ -77,6 +78,11 @@ int main(int argc, char* argv[])
     ui::applyTheme(application, *choice);
 
     ui::MainWindow window;
+    const ui::EndSignals endSignals;
+    QObject::connect(&endSignals, &ui::EndSignals::came, &window, [&window] {
+        window.endNow();
+        QCoreApplication::exit(0);
+    });
     if (parser.isSet(grab)) {
         const QStringList sides = parser.value(size).split(u'x');
         const QSize wanted(sides.value(0).toInt(), sides.value(1).toInt());

@@ -196,7 +196,7 @@ std::string wordsForChanges(const Session& before, const Session& now)
         words.push_back(counted(marks, "mark"));
     }
     if (contacts) {
-        words.emplace_back("contacts and toe-offs");
+        words.emplace_back("contacts");
     }
     if (scenes) {
         words.emplace_back("the scene or details of a clip");

@@ -18,7 +18,7 @@ namespace latemile {
 /// The session after the change; one that does not fit the session is an Error.
 Outcome<Session> withChanges(Session session, const JsonField& changes);
 
-/// What differs, in a coach's words: "12 marks and the contacts"; empty where nothing does.
+/// What differs, in a coach's words: "12 marks and contacts"; empty where nothing does.
 [[nodiscard]] std::string wordsForChanges(const Session& before, const Session& now);
 
 } // namespace latemile

@@ -14,7 +14,7 @@ namespace latemile {
 /// Edits a journal holds that its document does not.
 struct Recovery {
     Session session;        ///< the document with them
-    std::string holds;      ///< in a coach's words: "12 marks and the contacts"
+    std::string holds;      ///< in a coach's words: "12 marks and contacts"
     std::size_t unusable{}; ///< later records that build on a damaged one
 };
 

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/athletes/athletes_page.hpp"
 
+#include "core/store/remove_athlete.hpp"
 #include "ui/athletes/athlete_dialog.hpp"
 #include "ui/athletes/consent_dialog.hpp"
+#include "ui/athletes/forget_athlete.hpp"
 #include "ui/athletes/sample_library.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/numbers.hpp"
@@ -16,6 +18,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QLocale>
+#include <QMessageBox>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QTableWidget>
@@ -143,10 +146,13 @@ QWidget* AthletesPage::buildButtons(QWidget* side)
     auto* ask = new QPushButton(tr("Before filming…"), row);
     auto* today = new QPushButton(tr("New session today"), row);
     auto* edit = new QPushButton(tr("Edit athlete…"), row);
+    auto* remove = new QPushButton(tr("Delete athlete…"), row);
+    remove->setObjectName(QStringLiteral("delete athlete"));
     connect(open, &QPushButton::clicked, this, &AthletesPage::openSession);
     connect(ask, &QPushButton::clicked, this, &AthletesPage::askBeforeFilming);
     connect(today, &QPushButton::clicked, this, &AthletesPage::addSession);
     connect(edit, &QPushButton::clicked, this, &AthletesPage::editAthlete);
+    connect(remove, &QPushButton::clicked, this, &AthletesPage::askToDelete);
     auto* buttons = new QHBoxLayout(row);
     buttons->setContentsMargins(0, 0, 0, 0);
     buttons->setSpacing(gridStep / 2);
@@ -155,6 +161,7 @@ QWidget* AthletesPage::buildButtons(QWidget* side)
     buttons->addWidget(today);
     buttons->addStretch();
     buttons->addWidget(edit);
+    buttons->addWidget(remove);
     return row;
 }
 
@@ -361,6 +368,38 @@ void AthletesPage::editAthlete()
         this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->open();
+}
+
+void AthletesPage::askToDelete()
+{
+    const AthleteEntry* entry = chosen();
+    if (entry == nullptr) {
+        return;
+    }
+    auto* question = new QMessageBox(this);
+    question->setAttribute(Qt::WA_DeleteOnClose);
+    question->setIcon(QMessageBox::Warning);
+    question->setWindowTitle(tr("Delete athlete"));
+    question->setTextFormat(Qt::PlainText);
+    question->setText(tr("Delete %1?").arg(nameOf(entry->athlete)));
+    question->setInformativeText(wordsForRemoval(entry->folder));
+    auto* remove = question->addButton(tr("Delete for good"), QMessageBox::DestructiveRole);
+    question->setDefaultButton(question->addButton(QMessageBox::Cancel));
+    connect(remove, &QAbstractButton::clicked, this,
+            [this, folder = entry->folder] { deleteAthlete(folder); });
+    question->open();
+}
+
+void AthletesPage::deleteAthlete(const std::filesystem::path& folder)
+{
+    const auto athlete = readAthlete(folder / "athlete.json").value_or(Athlete{});
+    emit athleteGoing(QString::fromStdString(folder.string()));
+    if (const auto done = removeAthlete(folder); !done) {
+        tell(fromUtf8(done.error().sentence));
+    } else {
+        forgetInSettings(athlete, folder);
+    }
+    reload();
 }
 
 void AthletesPage::addSession()

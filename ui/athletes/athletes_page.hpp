@@ -28,6 +28,8 @@ public:
     void reload();
     void addNewAthlete();
     void editAthlete();
+    void askToDelete(); ///< the chosen athlete, after a question
+    void deleteAthlete(const std::filesystem::path& folder);
     void addSample();
     [[nodiscard]] QListWidget& list() const { return *m_list; }
     [[nodiscard]] QLineEdit& search() const { return *m_search; }
@@ -39,6 +41,7 @@ signals:
     void screeningWanted(const QString& folder);
     void tourWanted();
     void athleteEdited(const QString& folder);
+    void athleteGoing(const QString& folder); ///< still there, for the window to let go of
 
 protected:
     void showEvent(QShowEvent* event) override;

@@ -3,6 +3,7 @@
 
 #include "core/sheet/sheet_cues.hpp"
 #include "core/store/athlete_sessions.hpp"
+#include "core/whole_file.hpp"
 #include "ui/sheet_page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
@@ -186,12 +187,7 @@ Outcome<std::filesystem::path> addAthlete(const std::filesystem::path& library,
         return fail(Error::Kind::Inconsistent,
                     "The code " + athlete.code + " is taken: choose another.");
     }
-    std::filesystem::create_directories(folder, fault);
-    if (fault) {
-        return fail(Error::Kind::DiskFull,
-                    "The folder of the new athlete cannot be made in the library.",
-                    fault.message());
-    }
+    RETURN_IF_ERROR(makeFolders(folder));
     RETURN_IF_ERROR(writeAthlete(athlete, folder / "athlete.json"));
     return folder;
 }
@@ -204,11 +200,7 @@ Outcome<std::filesystem::path> sessionOfToday(const std::filesystem::path& athle
     if (std::filesystem::exists(folder / "session.json", fault)) {
         return folder;
     }
-    std::filesystem::create_directories(folder / "clips", fault);
-    if (fault) {
-        return fail(Error::Kind::DiskFull, "The folder of the new session cannot be made.",
-                    fault.message());
-    }
+    RETURN_IF_ERROR(makeFolders(folder / "clips"));
     Session session;
     session.date = date;
     // The measures are chosen before looking, once for all visits.

@@ -8,60 +8,130 @@
 #include <utility>
 
 namespace latemile::ui {
+namespace {
 
-Saver::Saver(std::filesystem::path folder, std::function<Session()> snapshot)
-    : m_folder(std::move(folder)), m_snapshot(std::move(snapshot))
+constexpr int batchMilliseconds = 20; ///< a drag makes an edit every few milliseconds
+constexpr int restMilliseconds = 1000;
+constexpr int againMilliseconds = 5000; ///< after a fault: somebody may have made room
+
+} // namespace
+
+Saver::Saver(SessionFile file, std::function<Session()> snapshot)
+    : m_file(std::move(file)), m_snapshot(std::move(snapshot)),
+      m_state(m_file.isWritable() ? State::Saved : State::ReadOnly),
+      m_remark(fromUtf8(m_file.remark()))
 {
-    m_pause.setSingleShot(true);
-    m_pause.setInterval(250);
-    connect(&m_pause, &QTimer::timeout, this, &Saver::begin);
+    m_batch.setSingleShot(true);
+    m_rest.setSingleShot(true);
+    connect(&m_batch, &QTimer::timeout, this, [this] { begin(Write::Journal); });
+    connect(&m_rest, &QTimer::timeout, this, [this] { begin(Write::Document); });
+    if (hasRecovery()) {
+        m_state = State::ReadOnly;
+    }
 }
 
 Saver::~Saver() = default;
 
-void Saver::editHappened()
+void Saver::tell(State state, const QString& fault)
 {
-    ++m_edit;
-    m_state = State::Pending;
-    m_pause.start();
+    m_state = state;
+    m_fault = fault;
     emit stateChanged();
 }
 
-void Saver::begin()
+void Saver::editHappened()
 {
-    m_writer.post([this, session = m_snapshot(), edit = m_edit] {
-        const auto result = writeSession(session, m_folder);
+    if (m_state == State::ReadOnly) {
+        return; // The document takes such an edit back.
+    }
+    ++m_edit;
+    if (!m_batch.isActive()) {
+        m_batch.start(batchMilliseconds);
+    }
+    m_rest.start(restMilliseconds);
+    tell(State::Pending);
+}
+
+Saver::Written Saver::write(SessionFile& file, const Session& session, Write what)
+{
+    if (what == Write::Journal) {
+        return {file.keep(session), false, file.remark()};
+    }
+    auto saved = file.save(session);
+    if (saved) {
+        return {std::move(saved), true, file.remark()};
+    }
+    // What is in the journal is safe all the same.
+    return file.keep(session) ? Written{{}, false, saved.error().sentence}
+                              : Written{std::move(saved), false, file.remark()};
+}
+
+void Saver::begin(Write what)
+{
+    if (m_writing) {
+        (what == Write::Journal ? m_batch : m_rest).start(batchMilliseconds);
+        return;
+    }
+    m_writing = true;
+    m_writer.post([this, what, session = m_snapshot(), edit = m_edit] {
+        auto written = write(m_file, session, what);
         QMetaObject::invokeMethod(
-            this, [this, result, edit] { finish(result, edit); }, Qt::QueuedConnection);
+            this,
+            [this, written = std::move(written), edit] {
+                m_writing = false;
+                finish(written, edit);
+            },
+            Qt::QueuedConnection);
     });
 }
 
-void Saver::finish(const Outcome<void>& result, int edit)
+void Saver::finish(const Written& written, int edit)
 {
-    if (edit != m_edit) {
-        return; // A newer edit is waiting for its own turn.
+    if (const QString remark = fromUtf8(written.remark); remark != m_remark) {
+        m_remark = remark;
+        emit remarkChanged();
     }
-    m_state = result ? State::Saved : State::Failed;
-    m_fault = result ? QString() : fromUtf8(result.error().sentence);
-    emit stateChanged();
+    if (written.whole) {
+        m_inDocument = std::max(m_inDocument, edit);
+    }
+    if (!written.result) {
+        m_rest.start(againMilliseconds);
+        tell(State::Failed, fromUtf8(written.result.error().sentence));
+    } else if (edit == m_edit) {
+        if (!written.whole && m_inDocument < m_edit && !m_rest.isActive()) {
+            m_rest.start(againMilliseconds);
+        }
+        tell(State::Saved);
+    } // else a newer edit is waiting for its own turn.
 }
 
 bool Saver::saveNow()
 {
-    m_pause.stop();
-    if (m_state == State::Saved) {
+    m_batch.stop();
+    m_rest.stop();
+    if (m_state == State::ReadOnly || (m_state == State::Saved && m_inDocument == m_edit)) {
         return true;
     }
     // Behind whatever is being written, so that the newest stands last.
-    Outcome<void> result;
-    QSemaphore written;
-    m_writer.post([this, &result, &written, session = m_snapshot()] {
-        result = writeSession(session, m_folder);
-        written.release();
+    Written written;
+    QSemaphore done;
+    m_writer.post([this, &written, &done, session = m_snapshot()] {
+        written = write(m_file, session, Write::Document);
+        done.release();
     });
-    written.acquire();
-    finish(result, m_edit);
+    done.acquire();
+    finish(written, m_edit);
     return m_state == State::Saved;
+}
+
+Outcome<void> Saver::recover()
+{
+    return m_file.recover();
+}
+
+Outcome<void> Saver::leaveOut()
+{
+    return m_file.leaveOut();
 }
 
 } // namespace latemile::ui

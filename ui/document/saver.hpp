@@ -1,47 +1,69 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/store/session.hpp"
+#include "core/store/session_file.hpp"
 #include "ui/document/worker.hpp"
 
 #include <QObject>
 #include <QTimer>
 
-#include <filesystem>
 #include <functional>
-#include <optional>
 
 namespace latemile::ui {
 
-/// Writes a session soon after each edit, away from the window's thread, and says how it stands.
+/// Keeps a session on disk, away from the window's thread, and says how it stands: each edit in the
+/// journal at once, the whole document when the coach rests.
 class Saver final : public QObject {
     Q_OBJECT
 public:
-    enum class State { Saved, Pending, Failed };
+    /// Saved: every edit is on disk for good, in the journal or in the document.
+    enum class State { Saved, Pending, Failed, ReadOnly };
 
     /// `snapshot` is called on the window's thread and gives the session as it is now.
-    Saver(std::filesystem::path folder, std::function<Session()> snapshot);
+    Saver(SessionFile file, std::function<Session()> snapshot);
     ~Saver() override;
 
     [[nodiscard]] State state() const { return m_state; }
     [[nodiscard]] const QString& fault() const { return m_fault; }
+    /// What SessionFile had to say last; empty as a rule.
+    [[nodiscard]] const QString& remark() const { return m_remark; }
     void editHappened();
-    /// Waits until everything is on disk; false where that failed.
+    /// Waits until the document is on disk, or the edits are in its journal; false where both
+    /// failed.
     bool saveNow();
+
+    /// Edits of an earlier run that are not in the document; while there are, nothing is written.
+    [[nodiscard]] bool hasRecovery() const { return m_file.recovery().has_value(); }
+    [[nodiscard]] const Recovery& recovery() const { return *m_file.recovery(); }
+    Outcome<void> recover(); ///< open the session again afterwards
+    Outcome<void> leaveOut();
 
 signals:
     void stateChanged();
+    void remarkChanged();
 
 private:
-    void begin();
-    void finish(const Outcome<void>& result, int edit);
+    enum class Write { Journal, Document };
+    struct Written {
+        Outcome<void> result;
+        bool whole{};
+        std::string remark;
+    };
+    static Written write(SessionFile& file, const Session& session, Write what);
+    void begin(Write what);
+    void finish(const Written& written, int edit);
+    void tell(State state, const QString& fault = {});
 
-    const std::filesystem::path m_folder;
+    SessionFile m_file; ///< once writing began: the writer's thread only
     const std::function<Session()> m_snapshot;
     State m_state{State::Saved};
     QString m_fault;
+    QString m_remark;
     int m_edit{};
-    QTimer m_pause;
+    int m_inDocument{}; ///< the edit up to which the document holds all
+    bool m_writing{};   ///< one write at a time: on a slow disk the edits meanwhile share the next
+    QTimer m_batch;
+    QTimer m_rest;
     Worker m_writer;
 };
 

@@ -3,6 +3,8 @@
 
 #include "ui/text/words.hpp"
 
+#include <QSettings>
+
 #include <algorithm>
 #include <utility>
 
@@ -17,7 +19,8 @@ std::filesystem::path athleteFileOf(const std::filesystem::path& sessionFolder)
 
 Outcome<std::unique_ptr<SessionDocument>> SessionDocument::open(const std::filesystem::path& folder)
 {
-    ASSIGN_OR_RETURN(auto session, readSession(folder));
+    const QString coach = QSettings().value(QStringLiteral("sheet/coach")).toString();
+    ASSIGN_OR_RETURN(auto file, SessionFile::open(folder, ownerHere(coach.toStdString())));
     Athlete athlete;
     const auto athleteFile = athleteFileOf(folder);
     std::error_code ignored;
@@ -27,22 +30,34 @@ Outcome<std::unique_ptr<SessionDocument>> SessionDocument::open(const std::files
         athlete.code = folder.parent_path().filename().string();
     }
     return std::unique_ptr<SessionDocument>(
-        new SessionDocument(folder, std::move(session), std::move(athlete)));
+        new SessionDocument(folder, std::move(file), std::move(athlete)));
 }
 
-SessionDocument::SessionDocument(std::filesystem::path folder, Session session, Athlete athlete)
-    : m_folder(std::move(folder)),
-      m_athlete(std::move(athlete)), m_about{session.date,      session.note,
-                                             session.coach,     session.measures,
-                                             session.cues,      session.measuresAfterLooking,
-                                             session.stills,    session.screening,
-                                             session.nextRefilm},
-      m_read(std::move(session)), m_saver(m_folder, [this] { return this->session(); })
+SessionDocument::SessionDocument(std::filesystem::path folder, SessionFile file, Athlete athlete)
+    : m_folder(std::move(folder)), m_athlete(std::move(athlete)), m_read(file.session()),
+      m_saver(std::move(file), [this] { return this->session(); })
 {
+    m_about = {m_read.date,     m_read.note,      m_read.coach,
+               m_read.measures, m_read.cues,      m_read.measuresAfterLooking,
+               m_read.stills,   m_read.screening, m_read.nextRefilm};
     readClicks();
     for (const SessionClip& clip : m_read.clips) {
         m_clips.push_back(makeClip(clip));
     }
+    // Queued: the history may not be turned back while it is still taking the edit.
+    connect(&m_history, &QUndoStack::indexChanged, this, &SessionDocument::refuseEdits,
+            Qt::QueuedConnection);
+}
+
+/// Every edit passes the history, so here none is forgotten.
+void SessionDocument::refuseEdits()
+{
+    if (!isReadOnly() || m_history.count() == 0) {
+        return;
+    }
+    m_history.setIndex(0);
+    m_history.clear();
+    emit editRefused();
 }
 
 SessionDocument::~SessionDocument()
@@ -128,7 +143,10 @@ SessionAbout SessionDocument::replaceAbout(SessionAbout about)
 Athlete SessionDocument::replaceAthlete(Athlete athlete)
 {
     auto before = std::exchange(m_athlete, std::move(athlete));
-    if (const auto written = writeAthlete(m_athlete, athleteFileOf(m_folder)); !written) {
+    // In a read-only session: another window may have written a newer one.
+    const auto written =
+        isReadOnly() ? Outcome<void>() : writeAthlete(m_athlete, athleteFileOf(m_folder));
+    if (!written) {
         emit saveFailed(fromUtf8(written.error().sentence));
     }
     for (const auto& clip : m_clips) {

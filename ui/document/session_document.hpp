@@ -43,6 +43,9 @@ public:
     [[nodiscard]] const SessionAbout& about() const { return m_about; }
     [[nodiscard]] QUndoStack& history() { return m_history; }
     [[nodiscard]] Saver& saver() { return m_saver; }
+    /// Somebody else has it open, the folder cannot be written to, or edits of an earlier run wait
+    /// for an answer. An edit is then taken back at once.
+    [[nodiscard]] bool isReadOnly() const { return m_saver.state() == Saver::State::ReadOnly; }
     [[nodiscard]] std::vector<ClipDocument*> clips() const;
     /// The first of a condition, or nothing.
     [[nodiscard]] ClipDocument* clipOf(std::string_view condition) const;
@@ -66,10 +69,12 @@ signals:
     void aboutChanged();
     void athleteChanged();
     void saveFailed(const QString& sentence);
+    void editRefused(); ///< the session is read only
 
 private:
-    SessionDocument(std::filesystem::path folder, Session session, Athlete athlete);
+    SessionDocument(std::filesystem::path folder, SessionFile file, Athlete athlete);
     void readClicks();
+    void refuseEdits();
 
     const std::filesystem::path m_folder;
     Athlete m_athlete;

@@ -2,6 +2,7 @@
 #include "ui/filming/clip_import.hpp"
 
 #include "core/clip/clip_reader.hpp"
+#include "core/store/clip_sums.hpp"
 #include "ui/text/words.hpp"
 
 #include <fstream>
@@ -125,6 +126,8 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
         return fail(Error::Kind::DiskFull,
                     "The file " + name + " could not be put into the session.", fault.message());
     }
+    // A clip whose sum could not be written down is none the worse: it is only not checked later.
+    (void)recordClipSum(target);
     return "clips/" + target.filename().string();
 }
 

@@ -301,6 +301,11 @@ void FilmingPage::addByDialog()
 
 void FilmingPage::addFiles(const QStringList& files)
 {
+    if (m_context.session.isReadOnly()) {
+        tellFault(
+            tr("No clip can be added now: the line above says why this session is read only."));
+        return;
+    }
     m_told->hide();
     rememberFiles(files);
     m_work->setWork(copying, tr("Copying"), 0);

@@ -12,6 +12,7 @@
 #include "ui/theme/tokens.hpp"
 #include "ui/tour/tour_strip.hpp"
 #include "ui/window/caution_line.hpp"
+#include "ui/window/notice_line.hpp"
 #include "ui/window/page_list.hpp"
 #include "ui/window/place_of_folder.hpp"
 #include "ui/window/rail.hpp"
@@ -41,7 +42,8 @@ constexpr int helpInRail = 1000; ///< below the pages of a session
 
 MainWindow::MainWindow()
     : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_caution(new CautionLine(this)),
-      m_fault(plainLabel({}, this)), m_stack(new QStackedWidget(this)), m_pages(pageList().size()),
+      m_notice(new NoticeLine(this)), m_fault(plainLabel({}, this)),
+      m_stack(new QStackedWidget(this)), m_pages(pageList().size()),
       m_athletes(new AthletesPage(this)), m_side(new SidePages(*m_stack, m_keys, this)),
       m_tour(new TourStrip(this))
 {
@@ -50,6 +52,7 @@ MainWindow::MainWindow()
     right->setContentsMargins(0, 0, 0, 0);
     right->setSpacing(gridStep);
     right->addWidget(m_bar);
+    right->addWidget(m_notice);
     right->addWidget(m_caution);
     right->addWidget(m_fault);
     right->addWidget(m_stack, 1);
@@ -110,6 +113,13 @@ void MainWindow::connectAll()
         }
     });
     connect(m_athletes, &AthletesPage::athleteEdited, this, &MainWindow::takeEditedAthlete);
+    connect(m_athletes, &AthletesPage::athleteGoing, this, [this](const QString& folder) {
+        if (m_session && m_session->folder().parent_path() == folder.toStdString()) {
+            dropSession();
+        }
+        // Remembered when the window closes.
+        m_folder = QString::fromStdString(m_athletes->library().string());
+    });
     connect(m_athletes, &AthletesPage::tourWanted, this, &MainWindow::startTour);
     connect(m_bar, &SessionBar::undoWanted, this, &MainWindow::undo);
     connect(m_bar, &SessionBar::redoWanted, this, &MainWindow::redo);
@@ -117,6 +127,11 @@ void MainWindow::connectAll()
     // The practice and the repeat are no part of the session: they have heads of their own.
     connect(m_stack, &QStackedWidget::currentChanged, this,
             [this] { m_bar->setVisible(!m_side->hasOwnMarks()); });
+    connect(m_notice, &NoticeLine::recoverWanted, this,
+            [this] { answerRecovery(&Saver::recover); });
+    connect(m_notice, &NoticeLine::leaveOutWanted, this,
+            [this] { answerRecovery(&Saver::leaveOut); });
+    connect(m_notice, &NoticeLine::againWanted, this, &MainWindow::reopen);
     connect(m_side, &SidePages::left, this, [this] { showPageAt(m_at); });
     connect(m_side, &SidePages::keysWanted, this, [this] { KeysDialog(m_keys, this).exec(); });
 }
@@ -160,13 +175,39 @@ void MainWindow::takeEditedAthlete(const QString& folder)
 
 Outcome<void> MainWindow::openSession(const std::filesystem::path& folder)
 {
+    // Opened anew, a session has to let go of its lock first.
+    std::error_code ignored;
+    if (m_session && std::filesystem::equivalent(folder, m_session->folder(), ignored)) {
+        const int at = m_at;
+        dropSession();
+        m_at = at;
+    }
     auto session = SessionDocument::open(folder);
     if (!session) {
+        if (!m_session) {
+            showPageAt(-1);
+        }
         tellFault(fromUtf8(session.error().sentence));
         return tl::unexpected<Error>(session.error());
     }
     takeSession(std::move(*session));
     return {};
+}
+
+void MainWindow::reopen()
+{
+    const auto folder = m_session->folder();
+    (void)openSession(folder);
+}
+
+void MainWindow::answerRecovery(Outcome<void> (Saver::*answer)())
+{
+    if (const auto done = (m_session->saver().*answer)(); !done) {
+        tellFault(fromUtf8(done.error().sentence));
+        return;
+    }
+    reopen();
+    m_athletes->reload();
 }
 
 void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
@@ -178,6 +219,7 @@ void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
     m_rail->setEnabledFrom(1, true);
     m_bar->setSession(m_session.get());
     m_caution->setSession(m_session.get());
+    m_notice->setSession(m_session.get());
     connect(m_session.get(), &SessionDocument::saveFailed, this, &MainWindow::tellFault);
     connect(m_session.get(), &SessionDocument::clipGoing, this, [this](ClipDocument* clip) {
         m_side->endRepeat();
@@ -212,6 +254,7 @@ void MainWindow::dropSession()
     m_selection.setClip(nullptr);
     m_bar->setSession(nullptr);
     m_caution->setSession(nullptr);
+    m_notice->setSession(nullptr);
     m_session.reset();
 }
 
@@ -410,6 +453,12 @@ void MainWindow::closeEvent(QCloseEvent* event)
     }
     rememberWindow(*this, {.folder = m_folder, .page = pageId()});
     event->accept();
+}
+
+void MainWindow::endNow()
+{
+    rememberWindow(*this, {.folder = m_folder, .page = pageId()});
+    dropSession();
 }
 
 } // namespace latemile::ui

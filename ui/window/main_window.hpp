@@ -18,6 +18,7 @@ namespace latemile::ui {
 
 class AthletesPage;
 class CautionLine;
+class NoticeLine;
 class Rail;
 class SessionBar;
 class SidePages;
@@ -58,6 +59,8 @@ public:
     [[nodiscard]] SidePages& sidePages() const { return *m_side; }
     void openByDialog();
     void nextClip();
+    /// As a close, without a question: somebody ended the program from outside.
+    void endNow();
     void undo();
     void redo();
 
@@ -71,6 +74,8 @@ private:
     void openNewSession(const std::filesystem::path& folder);
     [[nodiscard]] QUndoStack* history() const;
     Outcome<void> openSession(const std::filesystem::path& folder);
+    void reopen();
+    void answerRecovery(Outcome<void> (Saver::*answer)());
     void takeSession(std::unique_ptr<SessionDocument> session);
     void takeEditedAthlete(const QString& folder);
     void dropSession();
@@ -85,6 +90,7 @@ private:
     Rail* m_rail;
     SessionBar* m_bar;
     CautionLine* m_caution;
+    NoticeLine* m_notice;
     QLabel* m_fault;
     QStackedWidget* m_stack;
     std::vector<QWidget*> m_pages; ///< as the page list; made when first shown

@@ -33,7 +33,7 @@ Outcome<FolderPlace> placeOfFolder(const std::filesystem::path& folder)
         return fail(Error::Kind::NotFound,
                     "There is no folder " + folder.string() + ": choose another.");
     }
-    if (has(whole, "session.json")) {
+    if (has(whole, "session.json") || has(whole, "session.journal")) {
         return FolderPlace{whole.parent_path().parent_path(), whole.parent_path(), whole};
     }
     if (has(whole, "athlete.json")) {

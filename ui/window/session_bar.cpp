@@ -100,6 +100,10 @@ void SessionBar::tellSaved()
         m_saved->setText(tr("Saving…"));
         setState(*m_saved, "");
         break;
+    case Saver::State::ReadOnly:
+        m_saved->setText(tr("Read only"));
+        setState(*m_saved, "");
+        break;
     case Saver::State::Failed:
         m_saved->setText(tr("Not saved: %1").arg(m_session->saver().fault()));
         setState(*m_saved, "bad");

@@ -52,12 +52,12 @@ TEST_CASE("every kind of edit is found, and makes the later session of the earli
     SECTION("contacts")
     {
         marking.stances.push_back({Foot::Left, Seconds{0.125}, Seconds{0.4}, Origin::Placed, {}});
-        words = "contacts and toe-offs";
+        words = "contacts";
     }
     SECTION("a landmark that cannot be seen")
     {
         marking.unseen.insert(someHip);
-        words = "contacts and toe-offs";
+        words = "contacts";
     }
     SECTION("the details and the scene of the second clip")
     {
