@@ -2,12 +2,15 @@
 #include "ui/sheet/sheet_files.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/hostile_names.hpp"
 #include "tests/scratch_folder.hpp"
 #include "tests/ui/sheet/poppler.hpp"
 #include "tests/ui/sheet/sample_sheet.hpp"
 
 #include <QImageReader>
 #include <QRegularExpression>
+
+#include <algorithm>
 
 using namespace latemile;
 using namespace latemile::ui;
@@ -192,6 +195,23 @@ TEST_CASE("a person's angle brackets stand on the sheet as typed", "[sheet]")
     const QString text = pdfText(written.file);
     CHECK(holds(text, content.athlete));
     CHECK(holds(text, content.note));
+}
+
+TEST_CASE("a sheet bears any name and note, and shows as typed what a page can show", "[sheet]")
+{
+    SheetContent content = sampleSheet();
+    for (const std::string& name : hostileNames()) {
+        CAPTURE(name);
+        content.athlete = name;
+        content.note = name;
+        const Written written(content);
+        const QString text = pdfText(written.file);
+        CHECK(holds(text, "29 August 2026"));
+        const bool printable = std::ranges::all_of(name, [](char c) { return c >= 32 && c < 127; });
+        if (printable && name.size() < 40) {
+            CHECK(holds(text, name));
+        }
+    }
 }
 
 TEST_CASE("a place that cannot be written gives one sentence and leaves no stump", "[sheet]")
