@@ -2,8 +2,12 @@
 #include "ui/filming/clip_import.hpp"
 
 #include "core/clip/clip_reader.hpp"
+#include "core/files/file_system.hpp"
 #include "core/store/clip_sums.hpp"
+#include "core/whole_file.hpp"
 #include "ui/text/words.hpp"
+
+#include <fcntl.h>
 
 #include <fstream>
 #include <memory>
@@ -88,7 +92,7 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
     const auto folder = m_folder / "clips";
     const std::string name = from.filename().string();
     std::error_code fault;
-    std::filesystem::create_directories(folder, fault);
+    RETURN_IF_ERROR(makeFolders(folder));
     if (isThere(folder, from)) {
         return "clips/" + name;
     }
@@ -121,8 +125,15 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
                    : fail(Error::Kind::DiskFull,
                           "The file " + name + " could not be copied whole: is the disk full?");
     }
+    // The session must not name a clip that a power cut takes away again.
+    const auto synced = openFile(disk(), part, O_RDONLY).and_then([](const OpenFile& file) {
+        constexpr mode_t ownersAlone = 0600;
+        return disk().setRights(file.descriptor(), ownersAlone).and_then([&file] {
+            return disk().sync(file.descriptor());
+        });
+    });
     std::filesystem::rename(part, target, fault);
-    if (fault) {
+    if (fault || !synced || !syncFolder(disk(), folder)) {
         return fail(Error::Kind::DiskFull,
                     "The file " + name + " could not be put into the session.", fault.message());
     }
