@@ -63,6 +63,7 @@ Exit run(int argc, char** argv)
     batch::addFrame(program, job);
     batch::addFollow(program, job);
     batch::addContacts(program, job);
+    batch::addPropose(program, job);
     batch::addMeasure(program, job);
     batch::addCompare(program, job);
     batch::addRepeat(program, job);

@@ -19,6 +19,7 @@ void addInspect(CLI::App& program, Job& job);
 void addFrame(CLI::App& program, Job& job);
 void addFollow(CLI::App& program, Job& job);
 void addContacts(CLI::App& program, Job& job);
+void addPropose(CLI::App& program, Job& job);
 void addMeasure(CLI::App& program, Job& job);
 void addCompare(CLI::App& program, Job& job);
 void addRepeat(CLI::App& program, Job& job);

@@ -1,0 +1,283 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/arguments.hpp"
+#include "app/batch/progress.hpp"
+#include "app/batch/word.hpp"
+#include "app/resource_folder.hpp"
+#include "core/compare/rounding.hpp"
+#include "core/csv.hpp"
+#include "core/json_file.hpp"
+#include "core/marks/marks_file.hpp"
+#include "core/propose/proposals.hpp"
+#include "core/propose/runner_search.hpp"
+#include "core/whole_file.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+namespace latemile::batch {
+
+namespace {
+
+/// "40,60,80", "100-180", "every 4", or any of them as "100-180 every 4".
+struct FrameChoice {
+    std::vector<std::int64_t> list;
+    std::int64_t first{0};
+    std::optional<std::int64_t> last;
+    std::int64_t every{1};
+};
+
+struct Asked {
+    std::filesystem::path clip;
+    std::filesystem::path scene;
+    std::filesystem::path marks;
+    std::filesystem::path out;
+    std::optional<double> captureRate;
+    std::optional<Box> box;
+    FrameChoice frames;
+    bool json{};
+};
+
+std::optional<std::int64_t> wholeFrom(std::string_view text)
+{
+    std::int64_t number{};
+    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
+    const bool whole = fault == std::errc{} && end == text.data() + text.size() && number >= 0;
+    return whole ? std::optional(number) : std::nullopt;
+}
+
+std::vector<std::string_view> partsOf(std::string_view text, char between)
+{
+    std::vector<std::string_view> parts;
+    while (true) {
+        const auto end = text.find(between);
+        parts.push_back(text.substr(0, end));
+        if (end == std::string_view::npos) {
+            return parts;
+        }
+        text.remove_prefix(end + 1);
+    }
+}
+
+bool readRange(std::string_view text, FrameChoice& choice)
+{
+    const auto ends = partsOf(text, '-');
+    const auto first = wholeFrom(ends.front());
+    const auto last = wholeFrom(ends.back());
+    if (ends.size() != 2 || !first || !last || *last < *first) {
+        return false;
+    }
+    choice.first = *first;
+    choice.last = *last;
+    return true;
+}
+
+bool readList(std::string_view text, FrameChoice& choice)
+{
+    for (const auto part : partsOf(text, ',')) {
+        const auto number = wholeFrom(part);
+        if (!number) {
+            return false;
+        }
+        choice.list.push_back(*number);
+    }
+    std::sort(choice.list.begin(), choice.list.end());
+    choice.list.erase(std::unique(choice.list.begin(), choice.list.end()), choice.list.end());
+    return true;
+}
+
+std::optional<FrameChoice> framesFrom(std::string_view text)
+{
+    FrameChoice choice;
+    constexpr std::string_view everyWord = "every ";
+    if (const auto at = text.find(everyWord); at != std::string_view::npos) {
+        const auto every = wholeFrom(text.substr(at + everyWord.size()));
+        if (!every || *every < 1) {
+            return std::nullopt;
+        }
+        choice.every = *every;
+        text = text.substr(0, at == 0 ? 0 : at - 1);
+        return text.empty() || readRange(text, choice) ? std::optional(choice) : std::nullopt;
+    }
+    const bool isRange = text.find('-') != std::string_view::npos;
+    return (isRange ? readRange(text, choice) : readList(text, choice)) ? std::optional(choice)
+                                                                        : std::nullopt;
+}
+
+std::optional<Box> boxFrom(std::string_view text)
+{
+    const auto parts = partsOf(text, ',');
+    if (parts.size() != 4) {
+        return std::nullopt;
+    }
+    std::array<double, 4> values{};
+    for (std::size_t k = 0; k < values.size(); ++k) {
+        const auto value = numberFrom(parts[k]);
+        if (!value) {
+            return std::nullopt;
+        }
+        values[k] = *value;
+    }
+    const Box box{values[0], values[1], values[2], values[3]};
+    return box.width >= 1 && box.height >= 1 ? std::optional(box) : std::nullopt;
+}
+
+Outcome<std::vector<FrameNumber>> framesOf(const Asked& asked, const FrameIndex& index)
+{
+    const auto last = index.size() - 1;
+    const auto& choice = asked.frames;
+    const auto highest = choice.list.empty() ? choice.last.value_or(last) : choice.list.back();
+    if (highest > last) {
+        return fail(Error::Kind::NotFound, asked.clip.string() + " has the frames 0 to " +
+                                               std::to_string(last) + ", not " +
+                                               std::to_string(highest) + ".");
+    }
+    std::vector<FrameNumber> frames;
+    for (const auto number : choice.list) {
+        frames.push_back({number});
+    }
+    if (frames.empty()) {
+        for (auto number = choice.first; number <= highest; number += choice.every) {
+            frames.push_back({number});
+        }
+    }
+    return frames;
+}
+
+Outcome<void> checkBox(const Asked& asked, const ClipFacts& facts)
+{
+    const auto& box = asked.box;
+    if (box && (box->u >= facts.width || box->v >= facts.height || box->u + box->width <= 0 ||
+                box->v + box->height <= 0)) {
+        return fail(Error::Kind::Inconsistent, "The box lies outside the picture of " +
+                                                   asked.clip.string() + ", which is " +
+                                                   std::to_string(facts.width) + " x " +
+                                                   std::to_string(facts.height) + " pixels.");
+    }
+    return {};
+}
+
+nlohmann::json doubtsIn(const Proposals& proposals)
+{
+    auto doubtful = nlohmann::json::array();
+    for (const auto& [key, proposal] : proposals) {
+        if (proposal.doubt != Doubt::None) {
+            doubtful.push_back({{"frame", key.frame.value},
+                                {"side", nameOf(key.side)},
+                                {"landmark", nameOf(key.landmark)},
+                                {"why", wordsFor(proposal.doubt)}});
+        }
+    }
+    return doubtful;
+}
+
+std::string answer(const Asked& asked, const BodyPaths& paths, const Proposals& proposals)
+{
+    const auto doubtful = doubtsIn(proposals);
+    if (asked.json) {
+        return jsonText({{"version", 1},
+                         {"clip", asked.clip.filename().string()},
+                         {"file", asked.out.string()},
+                         {"view", nameOf(paths.view)},
+                         {"frames", paths.frames.size()},
+                         {"proposals", proposals.size()},
+                         {"trunk_px", paths.trunkPx},
+                         {"doubtful", doubtful},
+                         {"remarks", paths.remarks}});
+    }
+    std::string text = std::to_string(proposals.size()) + " proposals on " +
+                       std::to_string(paths.frames.size()) + " frames are in " +
+                       asked.out.string() + "; " + std::to_string(doubtful.size()) +
+                       " of them are doubtful and have a wide se_px. None is a fact before a coach "
+                       "has confirmed it.\n";
+    for (const auto& remark : paths.remarks) {
+        text += remark + "\n";
+    }
+    return text;
+}
+
+struct Known {
+    ClipOptions options;
+    std::optional<View> view;
+};
+
+Outcome<Known> knownOf(const Asked& asked)
+{
+    Known known;
+    if (!asked.scene.empty()) {
+        ASSIGN_OR_RETURN(const auto scene, readScene(asked.scene));
+        known.view = scene.view;
+        known.options.captureRate = scene.captureRate;
+    }
+    if (asked.captureRate) {
+        known.options.captureRate = asked.captureRate;
+    }
+    return known;
+}
+
+Outcome<std::map<MarkKey, Mark>> placedMarks(const Asked& asked, const ClipReader& clip)
+{
+    if (asked.marks.empty()) {
+        return std::map<MarkKey, Mark>();
+    }
+    return readMarks(asked.marks, clip.index(), clip.facts().width, clip.facts().height);
+}
+
+Outcome<std::string> propose(const Asked& asked)
+{
+    const Progress progress("Proposing landmarks of " + asked.clip.string());
+    ASSIGN_OR_RETURN(const auto known, knownOf(asked));
+    ASSIGN_OR_RETURN(auto clip, ClipReader::open(asked.clip, known.options));
+    ASSIGN_OR_RETURN(const auto frames, framesOf(asked, clip.index()));
+    RETURN_IF_ERROR(checkBox(asked, clip.facts()));
+    ASSIGN_OR_RETURN(const auto marks, placedMarks(asked, clip));
+    ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
+    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
+    ASSIGN_OR_RETURN(const auto found,
+                     searchClip(read, clip.index(), network, frames, asked.box, {}));
+    ASSIGN_OR_RETURN(const auto paths,
+                     bodyPathsFrom(found, known.view, clip.facts().width, clip.facts().height));
+    const auto proposals = proposalsFrom(paths, marks);
+    RETURN_IF_ERROR(replaceFile(asked.out, marksText(marksOf(proposals), clip.index())));
+    return answer(asked, paths, proposals);
+}
+
+} // namespace
+
+void addPropose(CLI::App& program, Job& job)
+{
+    auto asked = std::make_shared<Asked>();
+    auto* word = program.add_subcommand(
+        "propose", "A first guess of every landmark, to be confirmed or moved by a coach");
+    addPath(*word, "CLIP", asked->clip, "The video file, filmed from the side");
+    addInput(*word, "--scene", asked->scene, "Which side is filmed (SCENE.json); else it is seen");
+    addInput(*word, "--marks", asked->marks,
+             "Marks already placed (MARKS.csv): proposals learn from them and leave them out");
+    word->add_option_function<std::string>(
+            "--box", [asked](const std::string& text) { asked->box = boxFrom(text); },
+            "A box round the runner on the first frame, pixels: needed where others are in sight")
+        ->type_name("X,Y,W,H")
+        ->check(CLI::Validator(
+            [](std::string& text) {
+                return boxFrom(text) ? std::string()
+                                     : "'" + text + "' is no box such as 500,120,260,530";
+            },
+            ""));
+    word->add_option_function<std::string>(
+            "--frames", [asked](const std::string& text) { asked->frames = *framesFrom(text); },
+            "Which frames, else all: 40,60,80 or 100-180 or 'every 4' or '100-180 every 4'")
+        ->type_name("FRAMES")
+        ->check(CLI::Validator(
+            [](std::string& text) {
+                return framesFrom(text) ? std::string()
+                                        : "'" + text +
+                                              "' is neither frames (40,60), a range (100-180) nor "
+                                              "'every 4'";
+            },
+            ""));
+    addOut(*word, asked->out, {".csv"}, "The proposals to write (MARKS.csv)")->required();
+    addCaptureRate(*word, asked->captureRate);
+    addJson(*word, asked->json);
+    word->callback([asked, &job] { job = [asked] { return propose(*asked); }; });
+}
+
+} // namespace latemile::batch

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/propose/body_paths.hpp"
+
+#include "core/propose/doubts.hpp"
+#include "core/propose/leg_exchange.hpp"
+#include "core/propose/smooth_path.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+constexpr std::size_t nose = 0;
+
+bool isOfLeg(Landmark landmark)
+{
+    return landmark == Landmark::Knee || landmark == Landmark::Ankle ||
+           landmark == Landmark::Heel || landmark == Landmark::Toe;
+}
+
+/// More than half of the bodies.
+template <class Holds>
+bool mostly(const std::vector<BodyPoints>& bodies, Holds holds)
+{
+    return 2 * std::count_if(bodies.begin(), bodies.end(), holds) >
+           static_cast<std::ptrdiff_t>(bodies.size());
+}
+
+bool isUpsideDown(const BodyPoints& body)
+{
+    return body.midShoulder().v > body.midHip().v;
+}
+
+bool facesRight(const BodyPoints& body)
+{
+    const double ears = (body.left(Landmark::Ear).at.u + body.right(Landmark::Ear).at.u) / 2;
+    return body.points[nose].at.u > ears;
+}
+
+Outcome<View> viewOf(const std::vector<BodyPoints>& bodies, std::optional<View> stated)
+{
+    if (stated && !isSideView(*stated)) {
+        return fail(Error::Kind::Unsupported,
+                    "Landmarks are proposed for clips filmed from the side, and this one is a " +
+                        std::string(nameOf(*stated)) + " view: place its marks by hand.");
+    }
+    if (mostly(bodies, isUpsideDown)) {
+        return fail(Error::Kind::Inconsistent,
+                    "The runner is upside down in the picture: turn the clip in the camera's own "
+                    "program and add it again.");
+    }
+    const View seen = mostly(bodies, facesRight) ? View::RightSide : View::LeftSide;
+    if (stated && *stated != seen) {
+        return fail(Error::Kind::Inconsistent,
+                    std::string("The runner faces ") +
+                        (seen == View::RightSide ? "right" : "left") +
+                        ", but the scene calls it a " + std::string(nameOf(*stated)) +
+                        " view, where runners face the other way: correct the view or mirror the "
+                        "clip.");
+    }
+    return seen;
+}
+
+/// Whose points the network's left and right ones are, once exchanged legs are put back.
+const BodyPoint& pointOf(const BodyPoints& body, BodyPart part, View view, bool legsExchanged)
+{
+    bool isLeft = (part.side == BodySide::Near) == (view == View::LeftSide);
+    if (legsExchanged && isOfLeg(part.landmark)) {
+        isLeft = !isLeft;
+    }
+    return isLeft ? body.left(part.landmark) : body.right(part.landmark);
+}
+
+/// A faint point counts less against its neighbours, as its error is larger.
+double weightOf(double peak)
+{
+    return std::exp(-10.0 * std::max(0.0, 0.92 - peak));
+}
+
+} // namespace
+
+std::string_view wordsFor(Doubt doubt)
+{
+    switch (doubt) {
+    case Doubt::None:
+        break;
+    case Doubt::Faint:
+        return "it is hardly seen";
+    case Doubt::Jumps:
+        return "it jumps away from the frames before and after";
+    case Doubt::OtherLength:
+        return "its bone has another length than on other frames";
+    case Doubt::AtEdge:
+        return "it lies at the edge of the picture";
+    case Doubt::LegUnsure:
+        return "too few frames near it tell which leg it is";
+    }
+    return "";
+}
+
+Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optional<View> view,
+                                 int width, int height)
+{
+    BodyPaths paths;
+    std::vector<BodyPoints> bodies;
+    for (const auto& one : found) {
+        if (one.body.presence >= someoneFrom) {
+            paths.frames.push_back(one.frame);
+            paths.times.push_back(one.time);
+            bodies.push_back(one.body);
+        }
+    }
+    if (bodies.empty()) {
+        return fail(Error::Kind::NotFound,
+                    "No runner was found in the picture: draw a box round the runner.");
+    }
+    ASSIGN_OR_RETURN(paths.view, viewOf(bodies, view));
+    paths.trunkPx = trunkLength(bodies);
+    const auto exchanged = exchangedLegs(bodies);
+    for (const auto side : {BodySide::Near, BodySide::Far}) {
+        for (const auto landmark : sideViewLandmarks) {
+            std::vector<PathSample> samples;
+            auto& path = paths.paths[{side, landmark}];
+            for (std::size_t k = 0; k < bodies.size(); ++k) {
+                const auto& point = pointOf(bodies[k], {side, landmark}, paths.view, exchanged[k]);
+                samples.push_back({paths.times[k], point.at, weightOf(point.peak)});
+                path.peak.push_back(point.peak);
+            }
+            path.doubt = doubtsOf(samples, path.peak, paths.trunkPx);
+            path.at = smoothed(samples);
+        }
+    }
+    addDoubts(paths, width, height);
+    if (const auto nobody = found.size() - bodies.size(); nobody > 0) {
+        paths.remarks.push_back("On " + std::to_string(nobody) + " of " +
+                                std::to_string(found.size()) +
+                                " frames no runner was found: they have no proposals.");
+    }
+    return paths;
+}
+
+} // namespace latemile

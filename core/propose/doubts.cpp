@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/propose/doubts.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+constexpr double faintBelow = 0.5;
+constexpr double jumpInTrunks = 0.2;
+constexpr Seconds neighbourhood{0.1};
+constexpr double edgeShare = 0.02;
+/// Frames a leg needs within reach to be told from the other: itself and two before or after.
+constexpr int fewestForLegs = 3;
+
+struct Bone {
+    Landmark upper{};
+    Landmark lower{};
+    double limit{}; ///< share of the median length
+};
+/// The foot's parts turn out of the plane and are short; arms swing across it and are not judged.
+constexpr std::array bones{
+    Bone{Landmark::Hip, Landmark::Knee, 0.25}, Bone{Landmark::Knee, Landmark::Ankle, 0.25},
+    Bone{Landmark::Ankle, Landmark::Heel, 0.5}, Bone{Landmark::Ankle, Landmark::Toe, 0.5},
+    Bone{Landmark::Heel, Landmark::Toe, 0.5}};
+
+/// Two clear samples before and two after number `k`, none farther than the neighbourhood; empty
+/// where there are not so many.
+std::vector<const PathSample*> neighboursOf(std::span<const PathSample> samples,
+                                            std::span<const double> peaks, std::size_t k)
+{
+    std::vector<const PathSample*> near;
+    const auto take = [&](std::size_t j, std::size_t most) {
+        if (near.size() < most && peaks[j] >= faintBelow &&
+            std::chrono::abs(samples[j].time - samples[k].time) <= neighbourhood) {
+            near.push_back(&samples[j]);
+        }
+    };
+    for (std::size_t j = k; j-- > 0;) {
+        take(j, 2);
+    }
+    if (near.size() < 2) {
+        return {};
+    }
+    for (std::size_t j = k + 1; j < samples.size(); ++j) {
+        take(j, 4);
+    }
+    return near.size() < 4 ? std::vector<const PathSample*>() : near;
+}
+
+/// Lagrange's cubic through the four, at `time`.
+PixelPoint expectedAt(Seconds time, const std::vector<const PathSample*>& near)
+{
+    PixelPoint expected;
+    for (const auto* one : near) {
+        double share = 1;
+        for (const auto* other : near) {
+            if (other != one) {
+                share *= (time - other->time) / (one->time - other->time);
+            }
+        }
+        expected.u += share * one->at.u;
+        expected.v += share * one->at.v;
+    }
+    return expected;
+}
+
+double distance(PixelPoint a, PixelPoint b)
+{
+    return std::hypot(a.u - b.u, a.v - b.v);
+}
+
+double medianOf(std::vector<double> values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+void addBoneDoubts(BodyPaths& paths, BodySide side, const Bone& bone)
+{
+    const auto& upper = paths.paths.at({side, bone.upper});
+    auto& lower = paths.paths.at({side, bone.lower});
+    std::vector<double> lengths;
+    for (std::size_t k = 0; k < paths.frames.size(); ++k) {
+        lengths.push_back(distance(upper.at[k], lower.at[k]));
+    }
+    const double usual = medianOf(lengths);
+    for (std::size_t k = 0; k < lengths.size(); ++k) {
+        if (lower.doubt[k] == Doubt::None && std::abs(lengths[k] - usual) > bone.limit * usual) {
+            lower.doubt[k] = Doubt::OtherLength;
+        }
+    }
+}
+
+bool isAtEdge(PixelPoint at, int width, int height)
+{
+    const double margin = edgeShare * std::max(width, height);
+    return at.u < margin || at.v < margin || at.u > width - margin || at.v > height - margin;
+}
+
+/// Frames on which any of the near points lies at the edge.
+std::size_t addEdgeDoubts(BodyPaths& paths, int width, int height)
+{
+    std::vector<bool> cut(paths.frames.size(), false);
+    for (auto& [part, path] : paths.paths) {
+        for (std::size_t k = 0; k < path.at.size(); ++k) {
+            if (isAtEdge(path.at[k], width, height)) {
+                path.doubt[k] = Doubt::AtEdge;
+                cut[k] = cut[k] || part.side == BodySide::Near;
+            }
+        }
+    }
+    return static_cast<std::size_t>(std::count(cut.begin(), cut.end(), true));
+}
+
+std::size_t addLegDoubts(BodyPaths& paths)
+{
+    const auto& times = paths.times;
+    std::size_t unsure = 0;
+    for (std::size_t k = 0; k < times.size(); ++k) {
+        const auto near = std::count_if(times.begin(), times.end(), [&](Seconds time) {
+            return std::chrono::abs(time - times[k]) <= neighbourhood;
+        });
+        if (near >= fewestForLegs) {
+            continue;
+        }
+        ++unsure;
+        for (auto& [part, path] : paths.paths) {
+            const bool leg = part.landmark >= Landmark::Knee && part.landmark <= Landmark::Toe;
+            if (leg && path.doubt[k] == Doubt::None) {
+                path.doubt[k] = Doubt::LegUnsure;
+            }
+        }
+    }
+    return unsure;
+}
+
+std::string ofFrames(std::size_t some, std::size_t all)
+{
+    return std::to_string(some) + " of " + std::to_string(all) + " frames";
+}
+
+} // namespace
+
+std::vector<Doubt> doubtsOf(std::span<const PathSample> samples, std::span<const double> peaks,
+                            double trunkPx)
+{
+    std::vector<Doubt> doubts(samples.size(), Doubt::None);
+    for (std::size_t k = 0; k < samples.size(); ++k) {
+        if (peaks[k] < faintBelow) {
+            doubts[k] = Doubt::Faint;
+            continue;
+        }
+        const auto near = neighboursOf(samples, peaks, k);
+        if (!near.empty() &&
+            distance(expectedAt(samples[k].time, near), samples[k].at) > jumpInTrunks * trunkPx) {
+            doubts[k] = Doubt::Jumps;
+        }
+    }
+    return doubts;
+}
+
+void addDoubts(BodyPaths& paths, int width, int height)
+{
+    for (const auto side : {BodySide::Near, BodySide::Far}) {
+        for (const auto& bone : bones) {
+            addBoneDoubts(paths, side, bone);
+        }
+    }
+    const auto all = paths.frames.size();
+    if (const auto unsure = addLegDoubts(paths); unsure > 0) {
+        paths.remarks.push_back("On " + ofFrames(unsure, all) +
+                                " near and far leg may be exchanged, since no frames close by were "
+                                "looked at: propose on frames next to each other.");
+    }
+    if (const auto cut = addEdgeDoubts(paths, width, height); cut > 0) {
+        paths.remarks.push_back(
+            "On " + ofFrames(cut, all) +
+            " the runner reaches the edge of the picture: check those points, or "
+            "film with more room round the runner.");
+    }
+}
+
+} // namespace latemile

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/propose/runner_search.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <cstring>
+
+namespace latemile {
+
+namespace {
+
+constexpr Seconds keyInterval{0.2};
+/// A quick runner's step; no gait is told from less.
+constexpr Seconds shortestStep{0.25};
+constexpr int looksAtWholePicture = 4; ///< each time closer: the crop follows what was found
+constexpr int looksAtBox = 2;
+constexpr int looksForAnother = 2;
+/// The runner may come into the picture later: so many frames are tried.
+constexpr std::size_t startsTried = 3;
+constexpr double halfTurn = 3.14159265358979323846;
+
+/// Looks `times` times, each time where the time before found the person.
+Outcome<BodyPoints> closingIn(PoseNetwork& network, const Picture& picture, Crop crop, int times)
+{
+    BodyPoints body;
+    for (int look = 0; look < times; ++look) {
+        ASSIGN_OR_RETURN(body, network.find(picture, crop));
+        if (body.presence < someoneFrom) {
+            break;
+        }
+        crop = body.nextCrop;
+    }
+    return body;
+}
+
+/// The picture with a person painted over, so that only another can be found.
+Picture without(const BodyPoints& body, const Picture& picture)
+{
+    double left = picture.width();
+    double right = 0;
+    double top = picture.height();
+    double bottom = 0;
+    for (const auto& point : body.points) {
+        left = std::min(left, point.at.u);
+        right = std::max(right, point.at.u);
+        top = std::min(top, point.at.v);
+        bottom = std::max(bottom, point.at.v);
+    }
+    const auto within = [](double place, int size) {
+        return static_cast<int>(std::clamp(place, 0.0, static_cast<double>(size)));
+    };
+    const double margin = 0.1 * (bottom - top);
+    const int from = within(left - margin, picture.width());
+    const int to = std::max(from, within(right + margin, picture.width()));
+    const auto bytes = picture.bytesPerRow() * static_cast<std::size_t>(picture.height());
+    std::shared_ptr<std::uint8_t> pixels(new std::uint8_t[bytes],
+                                         std::default_delete<std::uint8_t[]>());
+    std::memcpy(pixels.get(), picture.row(0), bytes);
+    for (int y = within(top - margin, picture.height());
+         y < within(bottom + margin, picture.height()); ++y) {
+        auto* row = pixels.get() + static_cast<std::size_t>(y) * picture.bytesPerRow();
+        std::memset(row + 4 * from, 0, static_cast<std::size_t>(to - from) * 4);
+    }
+    return {picture.width(), picture.height(), picture.bytesPerRow(), std::move(pixels)};
+}
+
+Outcome<bool> isSomeoneElseThere(PoseNetwork& network, const Picture& picture,
+                                 const BodyPoints& runner)
+{
+    const auto rest = without(runner, picture);
+    ASSIGN_OR_RETURN(const auto other, closingIn(network, rest, cropRound(rest), looksForAnother));
+    // Furniture may look like somebody very small.
+    return other.presence >= someoneFrom && other.nextCrop.size > runner.nextCrop.size / 4;
+}
+
+/// Nobody was found upright. The network knows hardly anyone on their head.
+Outcome<Crop> nobody(PoseNetwork& network, const Picture& picture, bool inBox)
+{
+    auto turned = cropRound(picture);
+    turned.angle = halfTurn;
+    ASSIGN_OR_RETURN(const auto body, closingIn(network, picture, turned, looksAtBox));
+    if (body.presence >= someoneFrom) {
+        return fail(Error::Kind::Inconsistent,
+                    "The runner is upside down in the picture: turn the clip in the camera's own "
+                    "program and add it again.");
+    }
+    return fail(Error::Kind::NotFound,
+                inBox ? "No runner was found in the box: draw it round the whole runner."
+                      : "No runner was found in the picture: draw a box round the runner.");
+}
+
+/// Every frame that lies a key interval after the last one taken, and the last frame.
+std::vector<FrameNumber> keyFramesOf(const FrameIndex& index,
+                                     const std::vector<FrameNumber>& frames)
+{
+    std::vector<FrameNumber> keys{frames.front()};
+    for (const auto frame : frames) {
+        if (index.time(frame) - index.time(keys.back()) >= keyInterval) {
+            keys.push_back(frame);
+        }
+    }
+    if (keys.back() != frames.back()) {
+        keys.push_back(frames.back());
+    }
+    return keys;
+}
+
+Outcome<void> goOn(const SearchWatch& watch)
+{
+    if (watch.stop.stop_requested()) {
+        return fail(Error::Kind::Cancelled, "The proposals were stopped.");
+    }
+    return {};
+}
+
+/// The place in `keys` from which the runner is followed, and where she is there.
+struct Start {
+    std::size_t key{};
+    Crop crop;
+};
+
+Outcome<Start> startOf(const FrameReader& read, PoseNetwork& network,
+                       const std::vector<FrameNumber>& keys, const std::optional<Box>& box)
+{
+    Outcome<Start> start = Start{};
+    const auto tries = box ? 1 : std::min(startsTried, keys.size());
+    for (std::size_t n = 0; n < tries; ++n) {
+        const auto key = n * keys.size() / tries;
+        ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
+        const auto crop = findRunner(network, frame.picture, box);
+        if (crop) {
+            return Start{key, *crop};
+        }
+        start = tl::unexpected<Error>(crop.error());
+        if (crop.error().kind != Error::Kind::NotFound) {
+            break;
+        }
+    }
+    return start;
+}
+
+} // namespace
+
+Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
+                         const std::optional<Box>& box)
+{
+    const auto first = box ? cropRound(*box) : cropRound(picture);
+    ASSIGN_OR_RETURN(const auto body,
+                     closingIn(network, picture, first, box ? looksAtBox : looksAtWholePicture));
+    if (body.presence < someoneFrom) {
+        return nobody(network, picture, box.has_value());
+    }
+    if (!box) {
+        ASSIGN_OR_RETURN(const bool another, isSomeoneElseThere(network, picture, body));
+        if (another) {
+            return fail(Error::Kind::Inconsistent, "More than one person is in the picture: draw a "
+                                                   "box round the runner.");
+        }
+    }
+    return body.nextCrop;
+}
+
+Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
+                                  PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                                  const std::optional<Box>& box, const SearchWatch& watch)
+{
+    assert(!frames.empty());
+    const auto keys = keyFramesOf(index, frames);
+    ASSIGN_OR_RETURN(const auto start, startOf(read, network, keys, box));
+    std::vector<CropPath::Known> known{{index.time(keys[start.key]), start.crop}};
+    for (auto key = start.key + 1; key < keys.size(); ++key) {
+        RETURN_IF_ERROR(goOn(watch));
+        ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
+        ASSIGN_OR_RETURN(const auto body, network.find(frame.picture, known.back().crop));
+        if (body.presence >= someoneFrom) {
+            known.push_back({index.time(keys[key]), body.nextCrop});
+        }
+    }
+    return CropPath(std::move(known));
+}
+
+Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameIndex& index,
+                                           PoseNetwork& network,
+                                           const std::vector<FrameNumber>& frames,
+                                           const std::optional<Box>& box, const SearchWatch& watch)
+{
+    const FrameNumber last{index.size() - 1};
+    if (index.time(last) + index.interval(last) < shortestStep) {
+        return fail(Error::Kind::Inconsistent,
+                    "The clip is shorter than one step, so that no leg can be told from the other: "
+                    "film several steps.");
+    }
+    ASSIGN_OR_RETURN(const auto path, cropPathThrough(read, index, network, frames, box, watch));
+    std::vector<FoundBody> found;
+    for (const auto number : frames) {
+        RETURN_IF_ERROR(goOn(watch));
+        ASSIGN_OR_RETURN(const auto frame, read(number));
+        ASSIGN_OR_RETURN(const auto body, network.find(frame.picture, path.at(index.time(number))));
+        found.push_back({number, index.time(number), body});
+        if (watch.tell) {
+            watch.tell(found.size(), frames.size());
+        }
+    }
+    return found;
+}
+
+} // namespace latemile

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/clip/clip_reader.hpp"
+#include "core/propose/body_paths.hpp"
+#include "core/propose/pose_network.hpp"
+
+#include <functional>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+namespace latemile {
+
+/// How a search tells how far it is and learns that it is no longer wanted; both on the thread that
+/// searches.
+struct SearchWatch {
+    std::stop_token stop;
+    std::function<void(std::size_t done, std::size_t all)> tell; ///< may be empty
+};
+
+/// Gives the frames of the clip that is searched: a ClipReader's or FrameSource's `frame`.
+using FrameReader = std::function<Outcome<Frame>(FrameNumber)>;
+
+/// Where the runner is on a picture: from a box the coach drew round her, or from the whole
+/// picture. Errors: nobody there; without a box, more than one person.
+Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
+                         const std::optional<Box>& box);
+
+/// Follows the runner in steps of a fifth of a second through `frames` (in order, at least one),
+/// from the first of them on which she is found. `box` is round her on the first frame. After it
+/// the frames between may be looked at in any order, on several threads with a network each.
+Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
+                                  PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                                  const std::optional<Box>& box, const SearchWatch& watch);
+
+/// What the network sees on each of `frames`, in their order; about 0.13 s a frame. Errors also: a
+/// clip that is shorter than a step; stopped (Cancelled).
+Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameIndex& index,
+                                           PoseNetwork& network,
+                                           const std::vector<FrameNumber>& frames,
+                                           const std::optional<Box>& box, const SearchWatch& watch);
+
+} // namespace latemile
