@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/app/program.hpp"
+#include "tests/app/schema_check.hpp"
+#include "tests/catch.hpp"
+#include "tests/scratch_folder.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+using namespace latemile::tests;
+using nlohmann::json;
+
+namespace {
+
+const std::string clip = LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga/2026-08-29/clips/late.mp4";
+const std::string box = "500,120,260,530";
+
+using Words = std::vector<std::string>;
+
+Ran propose(const ScratchFolder& folder, const Words& more)
+{
+    Words words{"propose", clip, "--out", (folder / "MARKS.csv").string()};
+    words.insert(words.end(), more.begin(), more.end());
+    return batch(words);
+}
+
+void checkRefused(const Words& more, const std::string& part, int exit = 1)
+{
+    const ScratchFolder folder;
+    const auto ran = propose(folder, more);
+    CAPTURE(ran.out, ran.err);
+    CHECK(ran.exit == exit);
+    CHECK(ran.out.empty());
+    CHECK(std::count(ran.err.begin(), ran.err.end(), '\n') == 1);
+    CHECK_THAT(ran.err, containing(part));
+    CHECK(folder.entries() == 0);
+}
+
+} // namespace
+
+TEST_CASE("propose writes marks of origin proposed with their errors and tells of doubts",
+          "[batch][propose]")
+{
+    const ScratchFolder folder;
+    const auto ran = propose(folder, {"--box", box, "--frames", "140-156 every 4", "--json"});
+    CAPTURE(ran.err);
+    REQUIRE(ran.exit == 0);
+    CHECK(ran.err.empty());
+    const auto answer = json::parse(ran.out);
+    CHECK(faultBySchema("proposals", answer) == "");
+    CHECK(answer.at("frames") == 5);
+    CHECK(answer.at("proposals") == 5 * 2 * 9);
+    CHECK(answer.at("view") == "left-side");
+
+    const auto csv = bytesOf(folder / "MARKS.csv");
+    CHECK(csv.starts_with("frame,time_s,side,landmark,x_px,y_px,origin,se_px\n140,"));
+    CHECK(std::count(csv.begin(), csv.end(), '\n') == 1 + 5 * 2 * 9);
+    CHECK(csv.find(",proposed,\n") == std::string::npos); // never without an error
+    CHECK(csv.find("\n156,") != std::string::npos);
+    CHECK(csv.find("\n150,") == std::string::npos);
+}
+
+TEST_CASE("propose refuses what it cannot do in one sentence and writes nothing",
+          "[batch][propose]")
+{
+    checkRefused({"--frames", "600-900"}, "has the frames 0 to 671, not 900");
+    checkRefused({"--box", "2000,0,100,100"}, "The box lies outside the picture");
+    const ScratchFolder other;
+    checkRefused(
+        {"--scene",
+         other.file("SCENE.json", R"({"version":1,"view":"rear","travel":"left"})").string(),
+         "--box", box, "--frames", "140,142"},
+        "filmed from the side");
+    checkRefused({"--marks", (other / "NONE.csv").string()}, "There is no file");
+}
+
+TEST_CASE("propose tells wrong use from what could not be done", "[batch][propose]")
+{
+    checkRefused({"--frames", "12-3"}, "'12-3' is neither frames", 2);
+    checkRefused({"--frames", "every 0"}, "neither frames", 2);
+    checkRefused({"--frames", "1,x"}, "neither frames", 2);
+    checkRefused({"--box", "1,2,3"}, "is no box", 2);
+    checkRefused({"--box", "1,2,0,4"}, "is no box", 2);
+}
