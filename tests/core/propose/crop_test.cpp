@@ -3,6 +3,7 @@
 #include "tests/catch.hpp"
 #include "tests/core/propose/pictures.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 using namespace latemile;

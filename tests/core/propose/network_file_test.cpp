@@ -46,7 +46,7 @@ TEST_CASE("a network with one byte changed, cut short or empty is refused", "[pr
     {
         bytes.clear();
     }
-    folder.file(std::string("pose/") + poseNetworkName, bytes);
+    (void)folder.file(std::string("pose/") + poseNetworkName, bytes);
     const auto refused = readPoseNetwork(folder.path());
     REQUIRE(!refused);
     CHECK(refused.error().kind == Error::Kind::Damaged);

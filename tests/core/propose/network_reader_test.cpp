@@ -92,7 +92,8 @@ TEST_CASE("a network file with bytes changed gives an error or a network, never 
 
 TEST_CASE("a table reads only what lies inside the file", "[propose]")
 {
-    // root at 8: its layout 8 bytes before it, 4 + 2 bytes long, field 0 at 4 bytes into the table.
+    // The root stands at 12, its layout 8 bytes before it: 8 bytes long, field 0 at 4 bytes into
+    // the table, field 1 not stored. Field 0 holds 42.
     std::vector<std::uint8_t> file{12, 0, 0, 0, 8, 0, 8, 0, 4, 0, 0, 0, 8, 0, 0, 0, 42, 0, 0, 0};
     const FlatBytes good(bytesIn(file));
     CHECK(FlatTable::rootOf(good).scalar<std::int32_t>(0) == 42);

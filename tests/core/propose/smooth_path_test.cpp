@@ -45,7 +45,8 @@ TEST_CASE("one wild sample neither moves its neighbours nor stays", "[propose]")
     CHECK(path[22].v == Approx(samples[22].at.v).margin(0.5));
 }
 
-TEST_CASE("the error of noisy samples shrinks as a parabola over nine of them lets it", "[propose]")
+TEST_CASE("the error of noisy samples shrinks as a parabola over seven of them lets it",
+          "[propose]")
 {
     auto samples = thrown();
     double before = 0;
@@ -63,7 +64,10 @@ TEST_CASE("the error of noisy samples shrinks as a parabola over nine of them le
         const double off = path[k].v - (50 + 80 * samples[k].time.count());
         after += off * off;
     }
-    CHECK(after < 0.6 * before);
+    // A parabola through seven even samples leaves 1/3 of the variance, through five 17/35
+    // (Savitzky & Golay 1964); nearness weights lie between.
+    CHECK(after < 0.7 * before);
+    CHECK(after > 0.25 * before);
 }
 
 TEST_CASE("where frames are too far apart for a parabola they stay as they are", "[propose]")
