@@ -23,7 +23,7 @@ struct SearchWatch {
 using FrameReader = std::function<Outcome<Frame>(FrameNumber)>;
 
 /// Where the runner is on a picture: from a box the coach drew round her, or from the whole
-/// picture. Errors: nobody there; without a box, more than one person.
+/// picture. Errors: nobody there, somebody upside down; without a box, more than one person.
 Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
                          const std::optional<Box>& box);
 

@@ -42,7 +42,7 @@ TEST_CASE("proposals on a rendered clip lie near the truth it was rendered from"
     const auto truth = readClipTruth(sampleClip());
     REQUIRE(truth);
     std::vector<FrameNumber> frames;
-    for (int number = 130; number < 190; number += 4) { // a whole stance and part of a swing
+    for (int number = 130; number < 220; number += 6) { // a whole stride
         frames.push_back({number});
     }
     std::size_t told = 0;
@@ -93,7 +93,7 @@ TEST_CASE("a lone runner is found in the whole picture where a box finds her too
     REQUIRE(boxed);
     CHECK(whole->centre.u == Approx(boxed->centre.u).margin(0.05 * boxed->size));
     CHECK(whole->centre.v == Approx(boxed->centre.v).margin(0.05 * boxed->size));
-    CHECK(whole->size == Approx(boxed->size).epsilon(0.1));
+    CHECK(whole->size == Approx(boxed->size).epsilon(0.2));
 }
 
 TEST_CASE("with two people in the picture a box is asked for and then chooses", "[propose]")
@@ -126,14 +126,10 @@ TEST_CASE("an empty room has no runner, a picture on its head has one upside dow
     const auto turned = painted(upright.width(), upright.height(), [&upright](int x, int y) {
         return colourAt(upright, upright.width() - 1 - x, upright.height() - 1 - y);
     });
-    const auto crop = findRunner(network(), turned, std::nullopt);
-    if (crop) { // found on her head: told when the body's points are seen
-        const auto body = network().find(turned, *crop);
-        REQUIRE(body);
-        const auto paths = bodyPathsFrom({{{0}, Seconds{0}, *body}}, std::nullopt, 1280, 720);
-        REQUIRE(!paths);
-        CHECK_THAT(paths.error().sentence, containing("upside down"));
-    } else {
+    for (const auto& box : {std::optional<Box>(), std::optional<Box>(Box{520, 70, 260, 530})}) {
+        const auto crop = findRunner(network(), turned, box);
+        REQUIRE(!crop);
+        CHECK(crop.error().kind == Error::Kind::Inconsistent);
         CHECK_THAT(crop.error().sentence, containing("upside down"));
     }
 }
