@@ -79,6 +79,22 @@ double weightOf(double peak)
     return std::exp(-10.0 * std::max(0.0, 0.92 - peak));
 }
 
+/// One landmark through the clip: `bodies` and `exchanged` one a frame of `paths`.
+LandmarkPath pathOf(BodyPart part, const BodyPaths& paths, const std::vector<BodyPoints>& bodies,
+                    const std::vector<bool>& exchanged)
+{
+    LandmarkPath path;
+    std::vector<PathSample> samples;
+    for (std::size_t k = 0; k < bodies.size(); ++k) {
+        const auto& point = pointOf(bodies[k], part, paths.view, exchanged[k]);
+        samples.push_back({paths.times[k], point.at, weightOf(point.peak)});
+        path.peak.push_back(point.peak);
+    }
+    path.doubt = doubtsOf(samples, path.peak, paths.trunkPx);
+    path.at = smoothed(samples);
+    return path;
+}
+
 } // namespace
 
 std::string_view wordsFor(Doubt doubt)
@@ -121,15 +137,7 @@ Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optio
     const auto exchanged = exchangedLegs(bodies);
     for (const auto side : {BodySide::Near, BodySide::Far}) {
         for (const auto landmark : sideViewLandmarks) {
-            std::vector<PathSample> samples;
-            auto& path = paths.paths[{side, landmark}];
-            for (std::size_t k = 0; k < bodies.size(); ++k) {
-                const auto& point = pointOf(bodies[k], {side, landmark}, paths.view, exchanged[k]);
-                samples.push_back({paths.times[k], point.at, weightOf(point.peak)});
-                path.peak.push_back(point.peak);
-            }
-            path.doubt = doubtsOf(samples, path.peak, paths.trunkPx);
-            path.at = smoothed(samples);
+            paths.paths[{side, landmark}] = pathOf({side, landmark}, paths, bodies, exchanged);
         }
     }
     addDoubts(paths, width, height);

@@ -30,6 +30,11 @@ cv::Matx23d toPicture(const Crop& crop)
 /// The part of the picture that the crop may read, whichever way it is turned.
 cv::Rect readPart(const Picture& picture, const Crop& crop)
 {
+    const bool isAnywhere = std::isfinite(crop.centre.u) && std::isfinite(crop.centre.v) &&
+                            std::isfinite(crop.size) && std::isfinite(crop.angle);
+    if (!isAnywhere) {
+        return {};
+    }
     const double reach = std::min(crop.size * 0.75 + 8, 1e6);
     const auto edge = [](double place) { return static_cast<int>(std::clamp(place, -1e6, 1e6)); };
     const cv::Rect wanted(edge(crop.centre.u - reach), edge(crop.centre.v - reach), edge(2 * reach),

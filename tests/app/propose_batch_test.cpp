@@ -83,3 +83,30 @@ TEST_CASE("propose tells wrong use from what could not be done", "[batch][propos
     checkRefused({"--box", "1,2,3"}, "is no box", 2);
     checkRefused({"--box", "1,2,0,4"}, "is no box", 2);
 }
+
+TEST_CASE("installed without its network, or with another, propose says so and writes nothing",
+          "[batch][propose]")
+{
+    // An installed program finds its data in share/latemile beside its own folder.
+    const ScratchFolder installed;
+    std::filesystem::create_directories(installed / "bin");
+    std::filesystem::create_directories(installed / "share/latemile/pose");
+    const auto program = installed / "bin/latemile-batch";
+    std::filesystem::copy_file(LATEMILE_BATCH, program);
+    std::string part = "is missing";
+    SECTION("missing") {}
+    SECTION("another")
+    {
+        (void)installed.file("share/latemile/pose/pose_landmark_heavy.tflite", "TFL3 of old");
+        part = "is damaged or of another version";
+    }
+    const ScratchFolder folder;
+    const auto ran = run(program.string(), {"propose", clip, "--frames", "140-150", "--out",
+                                            (folder / "MARKS.csv").string()});
+    CAPTURE(ran.err);
+    CHECK(ran.exit == 1);
+    CHECK(ran.out.empty());
+    CHECK_THAT(ran.err, containing(part));
+    CHECK_THAT(ran.err, containing("placed by hand"));
+    CHECK(folder.entries() == 0);
+}

@@ -55,7 +55,7 @@ TEST_CASE("outside the picture the network is shown black", "[propose]")
     CHECK(at(200, 128) == 1.0F);
     SECTION("also where nothing of the crop lies inside, however far it is")
     {
-        for (const double far : {500.0, -500.0, 1e12}) {
+        for (const double far : {500.0, -500.0, 1e12, std::nan("")}) {
             const auto nothing = networkInput(white, {{far, far}, 64, 0.3});
             CHECK(std::all_of(nothing.begin(), nothing.end(), [](float v) { return v == 0.0F; }));
         }
