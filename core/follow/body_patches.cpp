@@ -14,7 +14,7 @@ constexpr double discCm = 2.5;    ///< half the size of what is looked at around
 constexpr double leastCorrelation[] = {0.5, 0.2};
 constexpr double mostBrighter[] = {20.0, 40.0};
 
-BodyPatch boneOf(const BodyPart& part, cv::Point2d a, cv::Point2d b, double pixelsPerCm)
+BodyPatch boneOf(const RigidPart& part, cv::Point2d a, cv::Point2d b, double pixelsPerCm)
 {
     BodyPatch patch{{part.landmarks[0], part.landmarks[1]}, {}, {}};
     const auto along = b - a;
@@ -30,7 +30,7 @@ BodyPatch boneOf(const BodyPart& part, cv::Point2d a, cv::Point2d b, double pixe
     return patch;
 }
 
-BodyPatch footOf(const BodyPart& part, cv::Point2d ankle, cv::Point2d heel, cv::Point2d toe)
+BodyPatch footOf(const RigidPart& part, cv::Point2d ankle, cv::Point2d heel, cv::Point2d toe)
 {
     BodyPatch patch{{part.landmarks[0], part.landmarks[1], part.landmarks[2]}, {}, {}};
     constexpr int rows = 4;
@@ -79,7 +79,7 @@ float brightnessAt(const cv::Mat& picture, cv::Point2d point)
 
 std::optional<BodyPatch> patchOf(std::size_t index, const ReducedFigure& figure, double pixelsPerCm)
 {
-    const auto& part = bodyParts[index];
+    const auto& part = rigidParts[index];
     const auto& a = figure[placeOf(part.landmarks[0])];
     const auto& b = figure[placeOf(part.landmarks[1])];
     const auto& c = figure[placeOf(part.landmarks[2])];
@@ -95,7 +95,7 @@ std::vector<BodyPatch> patchesOf(const ReducedFigure& figure, double pixelsPerCm
 {
     std::vector<BodyPatch> patches;
     std::array<bool, landmarkCount> held{};
-    for (std::size_t part = 0; part < bodyParts.size(); ++part) {
+    for (std::size_t part = 0; part < rigidParts.size(); ++part) {
         if (auto patch = patchOf(part, figure, pixelsPerCm)) {
             for (const auto landmark : patch->landmarks) {
                 held[placeOf(landmark)] = true;
@@ -121,7 +121,7 @@ PartLook lookOf(const BodyPatch& patch, const cv::Mat& halfSizePicture)
     return look;
 }
 
-bool looksAlike(const BodyPart& part, const PartLook& a, const PartLook& b)
+bool looksAlike(const RigidPart& part, const PartLook& a, const PartLook& b)
 {
     const auto n = static_cast<double>(a.size());
     double sumA = 0.0, sumB = 0.0, aa = 0.0, bb = 0.0, ab = 0.0;

@@ -8,7 +8,7 @@ namespace latemile {
 
 namespace {
 
-std::optional<double> lengthOf(const Figure& figure, const BodyPart& part)
+std::optional<double> lengthOf(const Figure& figure, const RigidPart& part)
 {
     const auto& a = figure[placeOf(part.landmarks[0])];
     const auto& b = figure[placeOf(part.landmarks[1])];
@@ -24,7 +24,7 @@ std::optional<double> roughPixelsPerCm(const std::vector<Figure>& figures)
 {
     std::vector<double> found;
     for (const auto& figure : figures) {
-        for (const auto& part : bodyParts) {
+        for (const auto& part : rigidParts) {
             const auto length = lengthOf(figure, part);
             if (length && *length > 0.0) {
                 found.push_back(*length / part.lengthCm);

@@ -20,7 +20,7 @@ using Figure = std::array<std::optional<PixelPoint>, landmarkCount>;
 
 /// A part of the body that hardly bends: its landmarks, and how far it reaches to both sides of the
 /// line between them, in centimetres of a grown runner.
-struct BodyPart {
+struct RigidPart {
     std::array<Landmark, 3> landmarks; ///< of a bone the third repeats the second
     double halfWidthCm{};
     double lengthCm{}; ///< between the first and the second, of a runner 170 cm tall
@@ -30,13 +30,13 @@ struct BodyPart {
 /// Trunk, upper arm, forearm, thigh, shank and foot of a side view. Lengths by Drillis & Contini
 /// 1966, as shares of stature (in Winter, Biomechanics and Motor Control of Human Movement, fig.
 /// 4.1; the trunk from memory); widths are a choice of this project.
-inline constexpr std::array bodyParts{
-    BodyPart{{Landmark::Shoulder, Landmark::Hip, Landmark::Hip}, 5.0, 49.0},
-    BodyPart{{Landmark::Shoulder, Landmark::Elbow, Landmark::Elbow}, 2.5, 31.6},
-    BodyPart{{Landmark::Elbow, Landmark::Wrist, Landmark::Wrist}, 2.0, 24.8},
-    BodyPart{{Landmark::Hip, Landmark::Knee, Landmark::Knee}, 4.0, 41.7},
-    BodyPart{{Landmark::Knee, Landmark::Ankle, Landmark::Ankle}, 2.5, 41.8},
-    BodyPart{{Landmark::Ankle, Landmark::Heel, Landmark::Toe}, 0.0, 9.0},
+inline constexpr std::array rigidParts{
+    RigidPart{{Landmark::Shoulder, Landmark::Hip, Landmark::Hip}, 5.0, 49.0},
+    RigidPart{{Landmark::Shoulder, Landmark::Elbow, Landmark::Elbow}, 2.5, 31.6},
+    RigidPart{{Landmark::Elbow, Landmark::Wrist, Landmark::Wrist}, 2.0, 24.8},
+    RigidPart{{Landmark::Hip, Landmark::Knee, Landmark::Knee}, 4.0, 41.7},
+    RigidPart{{Landmark::Knee, Landmark::Ankle, Landmark::Ankle}, 2.5, 41.8},
+    RigidPart{{Landmark::Ankle, Landmark::Heel, Landmark::Toe}, 0.0, 9.0},
 };
 
 /// How many pixels a centimetre of the runner takes, by the lengths of the parts that are marked:

@@ -143,7 +143,7 @@ bool looksAsBefore(const BodyPatch& patch, const RigidMove& move, const PartLook
     for (auto& point : carried.points) {
         point = move.carried(point);
     }
-    return looksAlike(bodyParts[*patch.part], lookOf(carried, halfSizePicture),
+    return looksAlike(rigidParts[*patch.part], lookOf(carried, halfSizePicture),
                       *looks[*patch.part]);
 }
 
@@ -222,7 +222,7 @@ CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
 PartLooks looksOf(const RunnerPictures& pictures, FrameNumber frame, const ReducedFigure& figure)
 {
     PartLooks looks;
-    for (std::size_t part = 0; part < bodyParts.size(); ++part) {
+    for (std::size_t part = 0; part < rigidParts.size(); ++part) {
         if (const auto patch = patchOf(part, figure, pictures.pixelsPerCm())) {
             looks[part] = lookOf(*patch, pictures.pyramid(frame)[1]);
         }

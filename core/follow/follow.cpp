@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/follow.hpp"
 
-#include "core/follow/landmark_path.hpp"
+#include "core/follow/followed_path.hpp"
 #include "core/follow/path_finish.hpp"
 #include "core/follow/recurrence.hpp"
 

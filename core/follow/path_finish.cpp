@@ -23,7 +23,7 @@ struct Run {
 };
 
 /// Stretches of frames with points, in order.
-std::vector<Run> runsOf(const LandmarkPath& path)
+std::vector<Run> runsOf(const FollowedPath& path)
 {
     std::vector<Run> runs;
     for (std::size_t i = 0; i < path.size(); ++i) {
@@ -38,7 +38,7 @@ std::vector<Run> runsOf(const LandmarkPath& path)
     return runs;
 }
 
-void bridgeBetween(LandmarkPath& path, const std::vector<double>& times, const Run& before,
+void bridgeBetween(FollowedPath& path, const std::vector<double>& times, const Run& before,
                    const Run& after, double pixelsPerCm)
 {
     std::vector<double> t;
@@ -87,7 +87,7 @@ bool isEven(const std::vector<double>& times, const Run& run)
 
 } // namespace
 
-void bridgeGaps(LandmarkPath& path, const std::vector<double>& times, double pixelsPerCm)
+void bridgeGaps(FollowedPath& path, const std::vector<double>& times, double pixelsPerCm)
 {
     const auto runs = runsOf(path);
     for (std::size_t i = 1; i < runs.size(); ++i) {
@@ -100,7 +100,7 @@ void bridgeGaps(LandmarkPath& path, const std::vector<double>& times, double pix
 
 void doubtBrokenBones(FigurePaths& paths)
 {
-    for (const auto& part : bodyParts) {
+    for (const auto& part : rigidParts) {
         const bool isLeg = part.landmarks[1] == Landmark::Knee ||
                            (part.landmarks[1] == Landmark::Ankle && !part.isFoot());
         if (!isLeg) {
@@ -133,7 +133,7 @@ void doubtBrokenBones(FigurePaths& paths)
     }
 }
 
-void smoothPath(LandmarkPath& path, const std::vector<double>& times)
+void smoothPath(FollowedPath& path, const std::vector<double>& times)
 {
     for (const auto& run : runsOf(path)) {
         if (run.end - run.first < 12 || !isEven(times, run)) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/follow/landmark_path.hpp"
+#include "core/follow/followed_path.hpp"
 
 namespace latemile {
 
@@ -12,7 +12,7 @@ inline constexpr double longestBridge = 0.1; ///< s
 /// Fills holes of at most `longestBridge` between points that were seen, by a shape-preserving
 /// cubic, and marks what it filled. The error of a bridge is that of its ends and what an
 /// acceleration of 20 m/s² that nobody saw would do (a choice of this project).
-void bridgeGaps(LandmarkPath& path, const std::vector<double>& times, double pixelsPerCm);
+void bridgeGaps(FollowedPath& path, const std::vector<double>& times, double pixelsPerCm);
 
 /// A thigh or shank that is 15 % longer or shorter than it is as a rule (the median of the path)
 /// does not end where it was followed to: its lower end becomes doubtful, and its error at least
@@ -23,6 +23,6 @@ void doubtBrokenBones(FigurePaths& paths);
 /// Takes the noise of following out of a path without delay: a zero-lag Butterworth filter at the
 /// cut-off that residual analysis finds for this landmark. Stretches between holes are smoothed one
 /// by one; frames at uneven times are left as they are.
-void smoothPath(LandmarkPath& path, const std::vector<double>& times);
+void smoothPath(FollowedPath& path, const std::vector<double>& times);
 
 } // namespace latemile

@@ -20,9 +20,9 @@ std::vector<double> evenTimes(std::size_t frames, double rate)
     return times;
 }
 
-LandmarkPath straight(std::size_t frames)
+FollowedPath straight(std::size_t frames)
 {
-    LandmarkPath path;
+    FollowedPath path;
     for (std::size_t i = 0; i < frames; ++i) {
         path.push_back(PathPoint{{2.0 * static_cast<double>(i), 50.0}, 0.25, 0, false, false});
     }

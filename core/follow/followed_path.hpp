@@ -29,8 +29,8 @@ struct PathPoint {
     bool isBridged{};  ///< not seen: interpolated over a short gap
 };
 /// One a frame of the stretch, in order; empty where the landmark was not followed to.
-using LandmarkPath = std::vector<std::optional<PathPoint>>;
-using FigurePaths = std::array<LandmarkPath, landmarkCount>;
+using FollowedPath = std::vector<std::optional<PathPoint>>;
+using FigurePaths = std::array<FollowedPath, landmarkCount>;
 
 /// How fast each landmark's place gets uncertain while it is followed: variance per axis =
 /// rate² · (seconds since the seed)^1.5. The power lies between a random walk (1) and a steady

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/follow/landmark_path.hpp"
+#include "core/follow/followed_path.hpp"
 
 #include <algorithm>
 #include <atomic>
