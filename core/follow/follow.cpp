@@ -3,6 +3,7 @@
 
 #include "core/follow/followed_path.hpp"
 #include "core/follow/path_finish.hpp"
+#include "core/follow/placed_figures.hpp"
 #include "core/follow/recurrence.hpp"
 
 #include <algorithm>
@@ -20,86 +21,6 @@ constexpr double readingShare = 0.5;
 constexpr double strideChangeCm = 0.15;
 constexpr double flowShare = 0.35;
 
-struct Side {
-    BodySide side{};
-    std::map<std::int64_t, Figure> placed; ///< by frame of the clip
-};
-
-/// Of a far side all but the foot is covered half of the time by what is nearer, and no measure
-/// reads it.
-bool isFollowed(const MarkKey& key)
-{
-    const bool isOfFoot = key.landmark == Landmark::Ankle || key.landmark == Landmark::Heel ||
-                          key.landmark == Landmark::Toe;
-    return key.side != BodySide::Far || isOfFoot;
-}
-
-std::vector<Side> placedSides(const Marking& marking, FrameNumber first, FrameNumber last)
-{
-    std::map<BodySide, Side> sides;
-    for (const auto& [key, mark] : marking.marks) {
-        if (mark.origin == Origin::Placed && isFollowed(key) && key.frame >= first &&
-            key.frame <= last) {
-            auto& side = sides[key.side];
-            side.side = key.side;
-            side.placed[key.frame.value][placeOf(key.landmark)] = mark.at;
-        }
-    }
-    std::vector<Side> list;
-    for (auto& [name, side] : sides) {
-        list.push_back(std::move(side));
-    }
-    return list;
-}
-
-struct Box {
-    double left{1e9}, top{1e9}, right{-1e9}, bottom{-1e9};
-    void add(PixelPoint point)
-    {
-        left = std::min(left, point.u);
-        right = std::max(right, point.u);
-        top = std::min(top, point.v);
-        bottom = std::max(bottom, point.v);
-    }
-    [[nodiscard]] bool isEmpty() const { return right < left; }
-};
-
-Box boxOf(const std::vector<Side>& sides)
-{
-    Box box;
-    for (const auto& side : sides) {
-        for (const auto& [frame, figure] : side.placed) {
-            for (const auto& point : figure) {
-                if (point) {
-                    box.add(*point);
-                }
-            }
-        }
-    }
-    return box;
-}
-
-/// Above and below the limbs reach hardly farther than where they are marked; to the sides the
-/// runner may pass the whole picture.
-FollowedStretch stretchFor(const std::vector<Side>& sides, FrameNumber first, FrameNumber last,
-                           const ClipFacts& facts)
-{
-    std::vector<Figure> figures;
-    for (const auto& side : sides) {
-        for (const auto& [frame, figure] : side.placed) {
-            figures.push_back(figure);
-        }
-    }
-    const double pixelsPerCm = roughPixelsPerCm(figures).value_or(facts.height / 225.0);
-    const auto box = boxOf(sides);
-    const double up = 30.0 * pixelsPerCm;
-    return {first,
-            last,
-            {0.0, box.top - up},
-            {static_cast<double>(facts.width), box.bottom + up},
-            pixelsPerCm};
-}
-
 } // namespace
 
 struct Follower::Inside {
@@ -108,9 +29,11 @@ struct Follower::Inside {
     StrideRecurrences strides;
     FollowOptions options;
 
-    [[nodiscard]] FigureSeeds seedsOf(const Side& side) const;
+    [[nodiscard]] FigureSeeds seedsOf(const PlacedSide& side) const;
     void addAlike(FigureSeeds& seeds, std::int64_t frame, const Figure& placed) const;
     [[nodiscard]] cv::Rect2d around(const Figure& figure) const;
+    void collect(const MarkKey& of, const FollowedPath& path, const Marking& marking,
+                 FollowResult& result) const;
 };
 
 Follower::Follower(std::unique_ptr<Inside> inside) : m_inside(std::move(inside)) {}
@@ -192,7 +115,7 @@ void Follower::Inside::addAlike(FigureSeeds& seeds, std::int64_t frame, const Fi
     }
 }
 
-FigureSeeds Follower::Inside::seedsOf(const Side& side) const
+FigureSeeds Follower::Inside::seedsOf(const PlacedSide& side) const
 {
     FigureSeeds seeds;
     for (const auto& [frame, figure] : side.placed) {
@@ -273,56 +196,61 @@ std::string sentenceOf(const FollowGap& gap)
     return words + ".";
 }
 
+/// The followed marks of one landmark, and where it could not be followed.
+void Follower::Inside::collect(const MarkKey& of, const FollowedPath& path, const Marking& marking,
+                               FollowResult& result) const
+{
+    Gaps gaps(result.gaps, of.side, of.landmark);
+    const double clickScale = pictures.pixelsPerCm() / pictures.reduction();
+    for (std::size_t f = 0; f < path.size(); ++f) {
+        auto key = of;
+        key.frame.value = pictures.first().value + static_cast<std::int64_t>(f);
+        const auto* there = marking.find(key);
+        if (there && there->origin == Origin::Placed) {
+            continue;
+        }
+        const auto& point = path[f];
+        if (!point) {
+            gaps.add(FollowGap::Kind::Lost, key.frame);
+            continue;
+        }
+        if (point->isDoubtful || point->isBridged) {
+            gaps.add(point->isBridged ? FollowGap::Kind::Bridged : FollowGap::Kind::Doubtful,
+                     key.frame);
+        }
+        const double click = clickErrorPx(marking, {{point->origin}, of.side, of.landmark},
+                                          options.clicks, clickScale);
+        const double flow = std::sqrt(point->variance) / pictures.reduction();
+        result.marks[key] =
+            Mark{pictures.upright(point->at), Origin::Followed, std::hypot(click, flow)};
+    }
+}
+
 Outcome<FollowResult> Follower::follow(const Marking& marking) const
 {
-    const auto& pictures = m_inside->pictures;
-    const auto sides = placedSides(marking, pictures.first(), pictures.last());
+    const auto& inside = *m_inside;
+    const auto sides = placedSides(marking, inside.pictures.first(), inside.pictures.last());
     FollowResult result;
     double done = 0.0;
     const auto goOn = [&](double share) {
         const double part = (done + share) / static_cast<double>(sides.size());
-        return !m_inside->options.goOn ||
-               m_inside->options.goOn(readingShare + (1.0 - readingShare) * part);
+        return !inside.options.goOn ||
+               inside.options.goOn(readingShare + (1.0 - readingShare) * part);
     };
     for (const auto& side : sides) {
-        const auto seeds = m_inside->seedsOf(side);
-        auto paths = followFigure(pictures, m_inside->times, seeds, goOn);
+        const auto seeds = inside.seedsOf(side);
+        auto paths = followFigure(inside.pictures, inside.times, seeds, goOn);
         if (!paths) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }
         done += 1.0;
         doubtBrokenBones(*paths);
         for (std::size_t i = 0; i < landmarkCount; ++i) {
-            if (seeds[i].empty()) {
-                continue;
-            }
-            const auto landmark = static_cast<Landmark>(i);
-            auto& path = (*paths)[i];
-            bridgeGaps(path, m_inside->times, pictures.pixelsPerCm());
-            smoothPath(path, m_inside->times);
-            Gaps gaps(result.gaps, side.side, landmark);
-            for (std::size_t f = 0; f < path.size(); ++f) {
-                const FrameNumber frame{pictures.first().value + static_cast<std::int64_t>(f)};
-                const MarkKey key{frame, side.side, landmark};
-                const auto* there = marking.find(key);
-                if (there && there->origin == Origin::Placed) {
-                    continue;
-                }
-                if (!path[f]) {
-                    gaps.add(FollowGap::Kind::Lost, frame);
-                    continue;
-                }
-                if (path[f]->isDoubtful || path[f]->isBridged) {
-                    gaps.add(path[f]->isBridged ? FollowGap::Kind::Bridged
-                                                : FollowGap::Kind::Doubtful,
-                             frame);
-                }
-                const MarkKey from{{path[f]->origin}, side.side, landmark};
-                const double click = clickErrorPx(marking, from, m_inside->options.clicks,
-                                                  pictures.pixelsPerCm() / pictures.reduction());
-                const double flow = std::sqrt(path[f]->variance) / pictures.reduction();
-                result.marks[key] =
-                    Mark{pictures.upright(path[f]->at), Origin::Followed, std::hypot(click, flow)};
+            if (!seeds[i].empty()) {
+                auto& path = (*paths)[i];
+                bridgeGaps(path, inside.times, inside.pictures.pixelsPerCm());
+                smoothPath(path, inside.times);
+                inside.collect({{}, side.side, static_cast<Landmark>(i)}, path, marking, result);
             }
         }
     }

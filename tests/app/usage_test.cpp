@@ -21,9 +21,8 @@ TEST_CASE("help names the words there are and nothing is on standard error", "[b
     const auto help = batch({"--help"});
     CHECK(help.exit == 0);
     CHECK(help.err.empty());
-    for (const auto* word :
-         {"inspect", "frame", "propose", "follow", "contacts", "measure", "compare", "repeat", "sheet",
-          "check"}) {
+    for (const auto* word : {"inspect", "frame", "propose", "follow", "contacts", "measure",
+                             "compare", "repeat", "sheet", "check"}) {
         CAPTURE(word);
         CHECK(help.out.find(std::string("
   ") + word + " ") != std::string::npos);
@@ -42,6 +41,7 @@ TEST_CASE("each word has a help of its own that names its arguments", "[batch]")
          {"propose", "--box X,Y,W,H"},   {"propose", "--frames FRAMES"},
          {"measure", "--marks FILE"},    {"measure", "--contacts FILE"},
          {"measure", "--scene FILE"},    {"measure", "--athlete FILE"},
+         {"follow", "--marks FILE"},     {"contacts", "--scene FILE"},
          {"measure", "--own FILE"},      {"measure", "--explain"},
          {"measure", "--step"},          {"measure", "--json"},
          {"compare", "FRESH"},           {"compare", "FATIGUED"},
