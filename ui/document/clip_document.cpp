@@ -64,7 +64,7 @@ void ClipDocument::setClicks(const ClickErrors& clicks)
     }
 }
 
-std::optional<Mark> ClipDocument::replaceMark(const MarkKey& key, const std::optional<Mark>& mark)
+std::optional<Mark> ClipDocument::putMark(const MarkKey& key, const std::optional<Mark>& mark)
 {
     std::optional<Mark> before;
     if (const Mark* found = m_clip.marking.find(key)) {
@@ -75,10 +75,29 @@ std::optional<Mark> ClipDocument::replaceMark(const MarkKey& key, const std::opt
     } else {
         m_clip.marking.marks.erase(key);
     }
+    return before;
+}
+
+std::optional<Mark> ClipDocument::replaceMark(const MarkKey& key, const std::optional<Mark>& mark)
+{
+    auto before = putMark(key, mark);
     readSoon();
     emit markChanged(key);
     emit edited();
     return before;
+}
+
+void ClipDocument::exchangeMarks(std::map<MarkKey, std::optional<Mark>>& marks)
+{
+    if (marks.empty()) {
+        return;
+    }
+    for (auto& [key, mark] : marks) {
+        mark = putMark(key, mark);
+    }
+    readSoon();
+    emit markChanged(marks.begin()->first);
+    emit edited();
 }
 
 bool ClipDocument::replaceUnseen(const MarkKey& key, bool unseen)
@@ -137,9 +156,14 @@ ClipDetails ClipDocument::replaceDetails(ClipDetails details)
 void ClipDocument::openFile()
 {
     m_fault.clear();
+    m_feed.open(file(), clipOptions());
+}
+
+ClipOptions ClipDocument::clipOptions() const
+{
     ClipOptions options;
     options.captureRate = m_clip.scene.captureRate;
-    m_feed.open(file(), options);
+    return options;
 }
 
 void ClipDocument::takeOpened()

@@ -11,6 +11,7 @@
 #include <QTimer>
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -54,6 +55,11 @@ public:
     /// All that readings are computed from; only while open.
     [[nodiscard]] MarkedClip marked() const;
 
+    /// How the clip's file is read, and how well its coach finds a landmark: for work on the same
+    /// frames elsewhere.
+    [[nodiscard]] ClipOptions clipOptions() const;
+    [[nodiscard]] const ClickErrors& clicks() const { return m_clicks; }
+
     void setAthlete(const AthleteFacts& athlete);
     /// How well the coach of the session finds each landmark.
     void setClicks(const ClickErrors& clicks);
@@ -61,6 +67,9 @@ public:
     void openAgain() { openFile(); }
 
     std::optional<Mark> replaceMark(const MarkKey& key, const std::optional<Mark>& mark);
+    /// Many at once, told once: afterwards `marks` holds what stood there before. Nothing for a key
+    /// takes its mark away.
+    void exchangeMarks(std::map<MarkKey, std::optional<Mark>>& marks);
     bool replaceUnseen(const MarkKey& key, bool unseen);
     std::vector<Stance> replaceStances(std::vector<Stance> stances);
     Scene replaceScene(Scene scene);
@@ -69,7 +78,7 @@ public:
 signals:
     void opened();
     void failed(const QString& sentence);
-    void markChanged(const latemile::MarkKey& key);
+    void markChanged(const latemile::MarkKey& key); ///< of several changed at once, the first
     void stancesChanged();
     void sceneChanged();
     void detailsChanged();
@@ -77,6 +86,7 @@ signals:
     void edited(); ///< any of the edits above: time to save
 
 private:
+    std::optional<Mark> putMark(const MarkKey& key, const std::optional<Mark>& mark);
     void openFile();
     void takeOpened();
     void readSoon();

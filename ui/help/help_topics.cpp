@@ -65,6 +65,48 @@ HelpTopic sessionTopic()
     return topic;
 }
 
+HelpTopic followTopic(const Keys& keys)
+{
+    HelpTopic topic{.id = QStringLiteral("follow"),
+                    .title = translated(QT_TRANSLATE_NOOP("Help", "Following marks")),
+                    .measure = nullptr,
+                    .rows = {}};
+    const auto add = [&topic](const char* heading, const char* text) {
+        topic.rows.emplace_back(translated(heading), translated(text));
+        return &topic.rows.back().second;
+    };
+    QString* text = add(
+        QT_TRANSLATE_NOOP("Help", "What it does"),
+        QT_TRANSLATE_NOOP("Help", "Place the landmarks of one step, then %1 carries them through "
+                                  "the clip. Followed marks are small and grey, each with a ring "
+                                  "at its standard error; they are proposals until you accept "
+                                  "them. Marks you placed are never moved."));
+    *text = text->arg(keys.textOf("marks.follow"));
+    text = add(QT_TRANSLATE_NOOP("Help", "Going through them"),
+               QT_TRANSLATE_NOOP("Help", "%1 goes to the least sure cell. Drag what is off, then "
+                                         "%2 accepts the cell and %3 the whole step; a doubtful "
+                                         "cell is left to be looked at by itself. After a "
+                                         "correction %4 follows again from all you placed."));
+    *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
+                      keys.textOf("marks.accept_step"), keys.textOf("marks.follow"));
+    text = add(QT_TRANSLATE_NOOP("Help", "Contacts"),
+               QT_TRANSLATE_NOOP("Help", "%1 asks for heel and toe of both feet on the frame "
+                                         "shown; do so on two or three frames, with a foot on the "
+                                         "ground and in the air. Once they are followed, %2 "
+                                         "proposes contacts and toe-offs: hollow, dashed bars with "
+                                         "their errors as whiskers. %3 accepts one and goes on, "
+                                         "%4 accepts all, %5 removes one."));
+    *text = text->arg(keys.textOf("marks.feet"), keys.textOf("marks.find_contacts"),
+                      keys.textOf("marks.accept_contact"), keys.textOf("marks.accept_contacts"),
+                      keys.textOf("marks.remove_step"));
+    add(QT_TRANSLATE_NOOP("Help", "Its limits"),
+        QT_TRANSLATE_NOOP("Help", "It knows the look of the places you marked, nothing else. Loose "
+                                  "clothing, an arm before the hip, blur and a landmark that is "
+                                  "covered mislead it. What it lost or found in two places is "
+                                  "listed. Unconfirmed values enter no mean and no verdict."));
+    return topic;
+}
+
 HelpTopic keysTopic(const Keys& keys)
 {
     HelpTopic topic{.id = QStringLiteral("keys"),
@@ -144,7 +186,7 @@ bool HelpTopic::holds(const QString& words) const
 
 std::vector<HelpTopic> helpTopics(const Keys& keys)
 {
-    std::vector<HelpTopic> topics{sessionTopic(), keysTopic(keys)};
+    std::vector<HelpTopic> topics{sessionTopic(), followTopic(keys), keysTopic(keys)};
     for (const Measure& measure : measureTable()) {
         topics.push_back(topicOf(measure));
     }

@@ -2,6 +2,7 @@
 #include "ui/marks/mark_tool.hpp"
 
 #include "ui/document/clip_document.hpp"
+#include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_words.hpp"
 #include "ui/picture/figure_painter.hpp"
@@ -39,10 +40,23 @@ void MarkTool::paint(QPainter& painter, const PictureMap& map) const
     if (clip == nullptr) {
         return;
     }
+    paintErrors(painter, map);
     paintFigure(painter, map, clip->marking(), m_frame, inkOf(clip->clip().condition));
     paintOddBones(painter, map);
     paintLiveLines(painter, map);
     paintChosen(painter, map);
+}
+
+void MarkTool::paintErrors(QPainter& painter, const PictureMap& map) const
+{
+    const auto& marks = m_flow.clip()->marking().marks;
+    for (auto it = marks.lower_bound({m_frame, BodySide{}, Landmark{}});
+         it != marks.end() && it->first.frame == m_frame; ++it) {
+        const Mark& mark = it->second;
+        if (mark.origin != Origin::Placed && mark.sePx) {
+            drawErrorRing(painter, map.toDevice(mark.at), *mark.sePx * map.zoom, map.devicePixels);
+        }
+    }
 }
 
 void MarkTool::paintOddBones(QPainter& painter, const PictureMap& map) const
@@ -63,9 +77,8 @@ void MarkTool::paintOddBones(QPainter& painter, const PictureMap& map) const
 
 bool MarkTool::isPlacing() const
 {
-    const auto& place = m_flow.place();
-    return m_placing && !m_dragging && !m_flow.chosen() && m_flow.pending() && place &&
-           m_flow.frameOf(*place) == m_frame;
+    const auto pending = m_flow.pendingKey();
+    return m_placing && !m_dragging && !m_flow.chosen() && pending && pending->frame == m_frame;
 }
 
 /// The line the next click would draw, so that a wrong place shows before it is set.
@@ -75,8 +88,9 @@ void MarkTool::paintLiveLines(QPainter& painter, const PictureMap& map) const
         return;
     }
     const FigureInk ink = inkOf(m_flow.clip()->clip().condition);
-    for (const Landmark other : neighboursOf(*m_flow.pending())) {
-        if (const Mark* mark = m_flow.clip()->marking().find({m_frame, BodySide::Near, other})) {
+    const MarkKey pending = *m_flow.pendingKey();
+    for (const Landmark other : neighboursOf(pending.landmark)) {
+        if (const Mark* mark = m_flow.clip()->marking().find({m_frame, pending.side, other})) {
             drawLiveLine(painter, ink, map.toDevice(mark->at), map.toDevice(m_flow.cursor()),
                          map.devicePixels);
         }
@@ -91,7 +105,7 @@ void MarkTool::paintChosen(QPainter& painter, const PictureMap& map) const
     if (mark != nullptr) {
         const QPointF at = map.toDevice(mark->at);
         drawChosenRing(painter, at, map.devicePixels);
-        drawPlate(painter, wordFor(chosen->landmark), at + QPointF(18, 0) * map.devicePixels,
+        drawPlate(painter, wordFor(*chosen), at + QPointF(18, 0) * map.devicePixels,
                   map.devicePixels);
     }
 }
@@ -149,7 +163,7 @@ std::optional<PixelPoint> MarkTool::closeUpAt() const
 
 QString MarkTool::nameAtPointer() const
 {
-    const auto pending = m_flow.pending();
+    const auto pending = m_flow.pendingKey();
     return !m_dragging && pending ? wordFor(*pending) : QString();
 }
 

@@ -28,6 +28,7 @@ public:
 
 private:
     [[nodiscard]] bool isPlacing() const;
+    void paintErrors(QPainter& painter, const PictureMap& map) const;
     void paintOddBones(QPainter& painter, const PictureMap& map) const;
     void paintLiveLines(QPainter& painter, const PictureMap& map) const;
     void paintChosen(QPainter& painter, const PictureMap& map) const;

@@ -1,22 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/marking_flow.hpp"
 
-#include "core/scene/plane.hpp"
 #include "ui/document/clip_document.hpp"
-#include "ui/document/commands/confirm_marks.hpp"
-#include "ui/document/commands/confirm_stances.hpp"
-#include "ui/document/commands/copy_marks.hpp"
-#include "ui/document/commands/move_mark.hpp"
-#include "ui/document/commands/not_visible.hpp"
-#include "ui/document/commands/place_mark.hpp"
-#include "ui/document/commands/remove_mark.hpp"
-
-#include <QUndoStack>
+#include "ui/marks/foot_seeds.hpp"
+#include "ui/marks/judged_bones.hpp"
 
 #include <algorithm>
 #include <array>
 #include <iterator>
-#include <memory>
 
 namespace latemile::ui {
 namespace {
@@ -39,19 +30,25 @@ void MarkingFlow::setClip(ClipDocument* clip)
     }
     m_clip = clip;
     m_shown.reset();
+    m_gaps.clear();
+    m_order.forget();
     if (m_clip) {
         connect(m_clip, &ClipDocument::markChanged, this, [this] {
             findOddBones();
+            noteUrgency();
             emit changed();
         });
         connect(m_clip, &ClipDocument::sceneChanged, this, &MarkingFlow::findOddBones);
         connect(m_clip, &ClipDocument::stancesChanged, this, [this] {
             findRhythmFaults();
+            findOddBones();
+            noteUrgency();
             emit changed();
         });
     }
     findOddBones();
     findRhythmFaults();
+    noteUrgency();
     reset();
 }
 
@@ -63,14 +60,7 @@ void MarkingFlow::findRhythmFaults()
 
 void MarkingFlow::findOddBones()
 {
-    m_oddBones.clear();
-    if (!m_clip || !isSideView(m_clip->scene().view)) {
-        return;
-    }
-    const auto plane = Plane::from(m_clip->scene());
-    m_oddBones = latemile::oddBones(m_clip->marking(), [&plane](PixelPoint point) {
-        return plane ? plane->toPlane(point) : PlanePoint{point.u, point.v};
-    });
+    m_oddBones = m_clip ? oddBonesOf(*m_clip) : std::vector<OddBone>{};
 }
 
 std::vector<OddBone> MarkingFlow::oddBonesOn(FrameNumber frame) const
@@ -84,6 +74,8 @@ std::vector<OddBone> MarkingFlow::oddBonesOn(FrameNumber frame) const
 void MarkingFlow::setPlan(const CellPlan& plan)
 {
     m_plan = plan;
+    m_order.forget();
+    noteUrgency();
     emit changed();
 }
 
@@ -137,6 +129,43 @@ CellWork MarkingFlow::work(const StepInstant& place) const
     return work;
 }
 
+CellDoubt MarkingFlow::doubt(const StepInstant& place) const
+{
+    const auto frame = frameOf(place);
+    return frame ? doubtOf(m_clip->marking(), *frame, asked(place), m_gaps) : CellDoubt{};
+}
+
+void MarkingFlow::setGaps(std::vector<FollowGap> gaps)
+{
+    m_gaps = std::move(gaps);
+    m_order.forget();
+    noteUrgency();
+    emit changed();
+}
+
+/// Only where marks were followed: else the cells come as they are in the clip.
+void MarkingFlow::noteUrgency()
+{
+    const std::size_t steps = m_clip ? m_clip->steps().size() : 0;
+    if (steps != m_stepsNoted) {
+        m_order.forget();
+        m_stepsNoted = steps;
+    }
+    std::vector<std::pair<StepInstant, CellDoubt>> doubts;
+    for (const StepInstant& place : open()) {
+        doubts.emplace_back(place, doubt(place));
+    }
+    const bool isFollowed =
+        std::ranges::any_of(doubts, [](const auto& noted) { return noted.second.followed > 0; });
+    if (isFollowed && !asksOnly()) {
+        for (const auto& [place, noted] : doubts) {
+            m_order.note(place, noted.urgency());
+        }
+    } else if (!doubts.empty()) {
+        m_order.forget();
+    }
+}
+
 std::vector<StepInstant> MarkingFlow::cells() const
 {
     std::vector<StepInstant> cells;
@@ -158,6 +187,7 @@ std::vector<StepInstant> MarkingFlow::cells() const
             }
         }
     }
+    m_order.sort(cells);
     return cells;
 }
 
@@ -175,26 +205,8 @@ bool MarkingFlow::isOpen(const StepInstant& place) const
 
 std::optional<StepInstant> MarkingFlow::nextOpen(int way) const
 {
-    const auto cells = this->cells();
-    const auto count = std::ssize(cells);
-    const auto& here = m_selection.place();
-    const auto found = here ? std::ranges::find(cells, *here) : cells.end();
-    auto at = found - cells.begin();
-    if (found == cells.end()) {
-        // Between two cells: those before the place at hand lie behind it.
-        const auto isBefore = [&here](const StepInstant& cell) {
-            return here &&
-                   std::pair(cell.step, cell.instant) < std::pair(here->step, here->instant);
-        };
-        at = std::ranges::count_if(cells, isBefore) - (way > 0 ? 1 : 0);
-    }
-    for (std::ptrdiff_t tried = 0; tried < count; ++tried) {
-        at = (at + way + count) % count;
-        if (isOpen(cells[static_cast<std::size_t>(at)])) {
-            return cells[static_cast<std::size_t>(at)];
-        }
-    }
-    return std::nullopt;
+    return m_order.next(cells(), m_selection.place(), way,
+                        [this](const StepInstant& place) { return isOpen(place); });
 }
 
 std::optional<FrameNumber> MarkingFlow::frame() const
@@ -204,6 +216,15 @@ std::optional<FrameNumber> MarkingFlow::frame() const
 
 std::optional<Landmark> MarkingFlow::pending() const
 {
+    const auto key = pendingKey();
+    return key ? std::optional(key->landmark) : std::nullopt;
+}
+
+std::optional<MarkKey> MarkingFlow::pendingKey() const
+{
+    if (m_feet && m_clip) {
+        return nextFootSeed(m_clip->marking(), *m_feet);
+    }
     const auto at = frame();
     if (!at) {
         return std::nullopt;
@@ -211,10 +232,43 @@ std::optional<Landmark> MarkingFlow::pending() const
     for (const Landmark landmark : asked(*m_selection.place())) {
         const MarkKey key{*at, BodySide::Near, landmark};
         if (m_clip->marking().find(key) == nullptr && !m_clip->marking().unseen.contains(key)) {
-            return landmark;
+            return key;
         }
     }
     return std::nullopt;
+}
+
+void MarkingFlow::askFeet()
+{
+    if (m_clip && m_shown && isSideView(m_clip->scene().view)) {
+        m_chosen.reset();
+        m_feet = m_shown;
+        letFeetGoWhenDone();
+        placeCursorNearGuess();
+        emit changed();
+    }
+}
+
+void MarkingFlow::letFeetGo()
+{
+    m_feet.reset();
+    emit changed();
+}
+
+void MarkingFlow::letFeetGoWhenDone()
+{
+    if (m_feet && !nextFootSeed(m_clip->marking(), *m_feet)) {
+        m_feet.reset();
+        emit feetDone();
+    }
+}
+
+void MarkingFlow::setShown(FrameNumber frame)
+{
+    m_shown = frame;
+    if (m_feet && m_feet != frame) {
+        letFeetGo();
+    }
 }
 
 void MarkingFlow::choose(const std::optional<MarkKey>& key)
@@ -252,127 +306,6 @@ void MarkingFlow::setCursor(PixelPoint at)
     emit changed();
 }
 
-void MarkingFlow::placePending(PixelPoint at)
-{
-    const auto landmark = pending();
-    if (!landmark || m_shown != frame()) {
-        return;
-    }
-    const MarkKey key{*frame(), BodySide::Near, *landmark};
-    m_clip->history().push(new PlaceMark(*m_clip, key, at));
-    m_chosen.reset();
-    ++m_gesture;
-    placeCursorNearGuess();
-    emit changed();
-    tellIfDone();
-}
-
-/// A mark that breaks a bone length keeps the coach here: its flag must be seen first.
-void MarkingFlow::tellIfDone()
-{
-    const auto& here = m_selection.place();
-    if (here && frame() && work(*here).state == CellState::Confirmed &&
-        oddBonesOn(*frame()).empty()) {
-        emit cellDone();
-    }
-}
-
-void MarkingFlow::nudge(double du, double dv)
-{
-    if (m_chosen && m_clip) {
-        if (const Mark* mark = m_clip->marking().find(*m_chosen)) {
-            moveChosen({mark->at.u + du, mark->at.v + dv});
-        }
-        return;
-    }
-    m_cursor = {m_cursor.u + du, m_cursor.v + dv};
-    m_cursorFromPointer = false;
-    emit changed();
-}
-
-void MarkingFlow::moveChosen(PixelPoint to)
-{
-    if (m_chosen && m_clip) {
-        m_clip->history().push(new MoveMark(*m_clip, *m_chosen, to, m_gesture));
-    }
-}
-
-void MarkingFlow::sayNotVisible()
-{
-    const auto landmark = pending();
-    if (m_chosen) {
-        m_clip->history().push(new NotVisible(*m_clip, *m_chosen));
-        choose(std::nullopt);
-    } else if (landmark) {
-        m_clip->history().push(new NotVisible(*m_clip, {*frame(), BodySide::Near, *landmark}));
-        placeCursorNearGuess();
-        tellIfDone();
-    }
-}
-
-void MarkingFlow::removeChosen()
-{
-    if (m_chosen && m_clip && m_clip->marking().find(*m_chosen) != nullptr) {
-        m_clip->history().push(new RemoveMark(*m_clip, *m_chosen));
-        choose(std::nullopt);
-    }
-}
-
-void MarkingFlow::confirm()
-{
-    const auto at = frame();
-    if (!at) {
-        return;
-    }
-    auto marks = std::make_unique<ConfirmMarks>(*m_clip, *at);
-    const Step* step = stepOf(m_selection.place()->step);
-    const bool event = step->origin != Origin::Placed;
-    if (!event && !marks->isWork()) {
-        tellIfDone();
-        return;
-    }
-    m_clip->history().beginMacro(marks->text());
-    if (event) {
-        m_clip->history().push(
-            new ConfirmStance(*m_clip, static_cast<std::size_t>(step->number.value - 1)));
-    }
-    if (marks->isWork()) {
-        m_clip->history().push(marks.release());
-    }
-    m_clip->history().endMacro();
-    tellIfDone();
-}
-
-std::optional<StepInstant> MarkingFlow::sameInstantBefore() const
-{
-    const auto& here = m_selection.place();
-    if (!here || !m_clip) {
-        return std::nullopt;
-    }
-    // The same foot first: the figure stands as it did a stride ago.
-    for (const int back : {2, 1, 4, 3}) {
-        const StepInstant there{StepNumber{here->step.value - back}, here->instant};
-        const auto frame = frameOf(there);
-        if (frame && work(there).done > 0) {
-            return there;
-        }
-    }
-    return std::nullopt;
-}
-
-void MarkingFlow::copyFromStepBefore()
-{
-    const auto there = sameInstantBefore();
-    if (!there || !frame()) {
-        return;
-    }
-    auto command = std::make_unique<CopyMarks>(*m_clip, *frameOf(*there), *frame(),
-                                               asked(*m_selection.place()));
-    if (command->isWork()) {
-        m_clip->history().push(command.release());
-    }
-}
-
 /// Where the landmark was a step before, moved along with the last landmark placed here: a runner
 /// drifts on a belt, but not much within one figure.
 std::optional<PixelPoint> MarkingFlow::guessOf(Landmark landmark) const
@@ -402,7 +335,8 @@ void MarkingFlow::placeCursorNearGuess()
     if (!landmark || m_cursorFromPointer) {
         return;
     }
-    if (const auto guess = guessOf(*landmark)) {
+    const auto guess = m_feet ? std::nullopt : guessOf(*landmark);
+    if (guess) {
         m_cursor = *guess;
     } else if (m_cursor == PixelPoint{} && m_clip->isOpen()) {
         const ClipFacts& facts = m_clip->feed().facts();
@@ -413,6 +347,7 @@ void MarkingFlow::placeCursorNearGuess()
 void MarkingFlow::reset()
 {
     m_chosen.reset();
+    m_feet.reset();
     ++m_gesture;
     placeCursorNearGuess();
     emit changed();

@@ -4,7 +4,9 @@
 #include "core/marks/bones.hpp"
 #include "core/marks/rhythm.hpp"
 #include "ui/document/selection.hpp"
+#include "ui/marks/cell_doubt.hpp"
 #include "ui/marks/cell_plan.hpp"
+#include "ui/marks/work_order.hpp"
 
 #include <QObject>
 #include <QPointer>
@@ -33,6 +35,7 @@ public:
     void setPlan(const CellPlan& plan);
     /// From now on nothing but these cells, in this order, whatever the plan asks for.
     void askOnly(std::vector<AskedCell> cells);
+    [[nodiscard]] bool asksOnly() const { return !m_only.empty(); }
     [[nodiscard]] const CellPlan& plan() const { return m_plan; }
     [[nodiscard]] ClipDocument* clip() const { return m_clip; }
     /// The cell at hand.
@@ -41,11 +44,23 @@ public:
     [[nodiscard]] std::optional<FrameNumber> frameOf(const StepInstant& place) const;
     [[nodiscard]] const std::vector<Landmark>& asked(const StepInstant& place) const;
     [[nodiscard]] CellWork work(const StepInstant& place) const;
-    /// Cells that ask for something and are not confirmed, in the order of work.
+    [[nodiscard]] CellDoubt doubt(const StepInstant& place) const;
+    /// Where following was not sure.
+    void setGaps(std::vector<FollowGap> gaps);
+    [[nodiscard]] const std::vector<FollowGap>& gaps() const { return m_gaps; }
+    /// Cells that ask for something and are not confirmed, in the order of work: as they come in
+    /// the clip, but the least sure first where marks were followed.
     [[nodiscard]] std::vector<StepInstant> open() const;
 
     /// The landmark asked for on the frame of the cell at hand; none: nothing is.
     [[nodiscard]] std::optional<Landmark> pending() const;
+    /// The same with its frame and side: heel and toe of both feet are asked for on any frame.
+    [[nodiscard]] std::optional<MarkKey> pendingKey() const;
+    /// Asks for heel and toe of both feet on the frame shown, until all have their answer or
+    /// another frame is shown.
+    void askFeet();
+    [[nodiscard]] bool isAskingFeet() const { return m_feet.has_value(); }
+    void letFeetGo();
     /// Contacts and toe-offs that do not go on as the others do.
     [[nodiscard]] const std::vector<RhythmFault>& rhythmFaults() const { return m_rhythmFaults; }
     /// Bones that are not as long as on the clip's other frames, on the frame given.
@@ -62,7 +77,8 @@ public:
 
     /// The frame the picture shows. Another than the cell's own, a late one, takes no mark: it
     /// would be set by the sight of the wrong picture.
-    void setShown(FrameNumber frame) { m_shown = frame; }
+    void setShown(FrameNumber frame);
+    [[nodiscard]] const std::optional<FrameNumber>& shown() const { return m_shown; }
     void placePending(PixelPoint at);
     void nudge(double du, double dv); ///< the chosen mark, or the crosshair
     void beginGesture() { ++m_gesture; }
@@ -70,6 +86,9 @@ public:
     void sayNotVisible();
     void removeChosen();
     void confirm(); ///< the cell at hand: its marks and the events of its step
+    /// All cells of the step at hand and its contact and toe-off, but for cells with something to
+    /// look at: a doubtful place or a bone that is not as long as elsewhere.
+    void confirmStep();
     void copyFromStepBefore();
     /// The next (or previous, way -1) cell that wants work after the one at hand, round the clip.
     [[nodiscard]] std::optional<StepInstant> nextOpen(int way) const;
@@ -78,6 +97,10 @@ signals:
     void changed(); ///< the landmark asked for, the chosen mark or the crosshair
     /// The last landmark of the cell at hand has its answer and nothing contradicts it.
     void cellDone();
+    /// The step was accepted but for this cell, which is to be looked at.
+    void stepStaysAt(const latemile::ui::StepInstant& place);
+    /// Heel and toe of both feet have their answer.
+    void feetDone();
 
 private:
     [[nodiscard]] const Step* stepOf(StepNumber number) const;
@@ -89,7 +112,11 @@ private:
     void placeCursorNearGuess();
     void findOddBones();
     void findRhythmFaults();
+    void noteUrgency();
+    [[nodiscard]] bool wantsLook(const StepInstant& place) const;
     void tellIfDone();
+    void letFeetGoWhenDone();
+    void confirmCells(const std::vector<StepInstant>& places, const QString& name);
     void reset();
 
     Selection& m_selection;
@@ -98,6 +125,10 @@ private:
     std::vector<AskedCell> m_only; ///< empty: the plan asks
     std::vector<OddBone> m_oddBones;
     std::vector<RhythmFault> m_rhythmFaults;
+    std::vector<FollowGap> m_gaps;
+    WorkOrder m_order;
+    std::size_t m_stepsNoted{};
+    std::optional<FrameNumber> m_feet; ///< where heel and toe of both feet are asked for
     std::optional<MarkKey> m_chosen;
     std::optional<FrameNumber> m_shown;
     PixelPoint m_cursor{};

@@ -5,6 +5,7 @@
 #include "ui/document/selection.hpp"
 #include "ui/keys/keys.hpp"
 #include "ui/marks/event_actions.hpp"
+#include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/picture/frame_view.hpp"
@@ -67,6 +68,17 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
     key("marks.next_cell", [&page] { nextCell(page, 1); });
     key("marks.previous_cell", [&page] { nextCell(page, -1); });
     key("marks.accept", [&page] { accept(page); });
+    key("marks.accept_step", [&page] { acceptStep(page); });
+    Following& following = page.following();
+    key("marks.feet", [&page, &following] {
+        page.player().pause();
+        following.markFeet();
+        page.view().setFocus();
+    });
+    key("marks.follow", [&following] { following.follow(); });
+    key("marks.find_contacts", [&following] { following.findContacts(); });
+    key("marks.accept_contact", [&following] { following.acceptContact(); });
+    key("marks.accept_contacts", [&following] { following.acceptContacts(); });
     key("marks.not_visible", [&flow] { flow.sayNotVisible(); });
     key("marks.copy", [&flow] { flow.copyFromStepBefore(); });
     key("marks.next_mark", [&flow] { flow.chooseNext(1); });
@@ -75,6 +87,8 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
     key("marks.let_go", [&page, &flow] {
         if (flow.chosen()) {
             flow.choose(std::nullopt);
+        } else if (flow.isAskingFeet()) {
+            flow.letFeetGo();
         } else {
             page.m_context.selection.setPlace(std::nullopt);
         }
@@ -112,6 +126,15 @@ void MarksActions::accept(MarksPage& page)
         page.flow().placePending(page.flow().cursor());
     } else {
         page.flow().confirm();
+    }
+}
+
+void MarksActions::acceptStep(MarksPage& page)
+{
+    if (page.flow().place()) {
+        page.flow().confirmStep();
+    } else {
+        page.hint(MarksPage::tr("Choose a step in the table or on the ruler first."));
     }
 }
 

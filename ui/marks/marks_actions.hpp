@@ -13,6 +13,7 @@ public:
 
     static void nextCell(MarksPage& page, int way);
     static void accept(MarksPage& page);
+    static void acceptStep(MarksPage& page);
     static void cellDone(MarksPage& page);
 
 private:

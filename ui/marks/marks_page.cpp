@@ -6,6 +6,8 @@
 #include "ui/document/session_document.hpp"
 #include "ui/keys/keys.hpp"
 #include "ui/marks/event_row.hpp"
+#include "ui/marks/follow_panel.hpp"
+#include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_actions.hpp"
 #include "ui/marks/marks_words.hpp"
@@ -35,6 +37,9 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(buildPicture());
     m_steps = new StepPanel(*m_flow, *m_thumbnails, context.keys, this);
+    m_followPanel = new FollowPanel(context.keys, m_steps);
+    m_steps->addBelowTable(*m_followPanel);
+    m_following = new Following(*m_flow, *m_followPanel, this);
     split->addWidget(m_steps);
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);
@@ -46,6 +51,7 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
     column->addWidget(split, 1);
     MarksActions(*this, context.keys);
     connectAll();
+    connectFollowing();
     setPlan();
     setClip();
 }
@@ -121,6 +127,20 @@ void MarksPage::connectAll()
     });
 }
 
+void MarksPage::connectFollowing()
+{
+    connect(m_following, &Following::placeWanted, this, &MarksPage::goTo);
+    connect(m_following, &Following::frameWanted, this, [this](FrameNumber frame) {
+        m_player->pause();
+        m_player->goTo(frame);
+    });
+    connect(m_flow, &MarkingFlow::stepStaysAt, this, &MarksPage::goTo);
+    connect(m_ruler, &StanceRuler::acceptWanted, m_following, &Following::accept);
+    connect(m_ruler, &StanceRuler::rejectWanted, m_following, &Following::reject);
+    connect(m_steps, &StepPanel::acceptStepWanted, this,
+            [this] { MarksActions::acceptStep(*this); });
+}
+
 void MarksPage::setClip()
 {
     ClipDocument* clip = m_context.selection.clip();
@@ -129,6 +149,7 @@ void MarksPage::setClip()
     }
     m_thumbnails->setClip(clip);
     m_flow->setClip(clip);
+    m_following->setClip(clip);
     m_ruler->setClip(clip);
     m_transport->setClip(clip);
     m_steps->renew();

@@ -15,6 +15,8 @@ namespace latemile::ui {
 
 class ClipDocument;
 class EventRow;
+class Following;
+class FollowPanel;
 class FrameView;
 class MarkingFlow;
 class Player;
@@ -35,6 +37,8 @@ public:
     [[nodiscard]] MarkingFlow& flow() const { return *m_flow; }
     [[nodiscard]] StanceRuler& ruler() const { return *m_ruler; }
     [[nodiscard]] StepPanel& steps() const { return *m_steps; }
+    [[nodiscard]] Following& following() const { return *m_following; }
+    [[nodiscard]] FollowPanel& followPanel() const { return *m_followPanel; }
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -45,6 +49,7 @@ private:
     friend class MarksActions;
     QWidget* buildPicture();
     void connectAll();
+    void connectFollowing();
     void setClip();
     void setPlan();
     void goTo(const StepInstant& place);
@@ -68,6 +73,8 @@ private:
     StanceRuler* m_ruler{};
     EventRow* m_events{};
     StepPanel* m_steps{};
+    FollowPanel* m_followPanel{};
+    Following* m_following{};
     QLabel* m_hint{};
     QLabel* m_running{};
 };

@@ -4,6 +4,7 @@
 #include "ui/document/clip_document.hpp"
 #include "ui/document/place_name.hpp"
 #include "ui/keys/keys.hpp"
+#include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/running_line.hpp"
 #include "ui/marks/step_model.hpp"
@@ -33,9 +34,27 @@ QString placeHint(const MarkingFlow& flow, const StepInstant& place, const Keys&
             .arg(wordFor(place.instant), wordFor(*pending), keys.textOf("marks.accept"),
                  keys.textOf("marks.copy"));
     }
-    return translated(QT_TRANSLATE_NOOP("MarksWords", "Step %1 %2: %3."))
-        .arg(place.step.value)
-        .arg(wordFor(place.instant), stateText(flow, place));
+    const QString state = translated(QT_TRANSLATE_NOOP("MarksWords", "Step %1 %2: %3."))
+                              .arg(place.step.value)
+                              .arg(wordFor(place.instant), stateText(flow, place));
+    if (flow.work(place).state != CellState::Proposed) {
+        return state;
+    }
+    return state + u' ' +
+           translated(
+               QT_TRANSLATE_NOOP("MarksWords",
+                                 "Drag what is off; %1 accepts the cell, %2 the whole step."))
+               .arg(keys.textOf("marks.accept"), keys.textOf("marks.accept_step"));
+}
+
+QString feetHint(const MarkingFlow& flow, const Keys& keys)
+{
+    const auto key = flow.pendingKey();
+    return key ? translated(QT_TRANSLATE_NOOP("MarksWords",
+                                              "Click the %1; %2 says it is not visible, %3 stops."))
+                     .arg(wordFor(*key), keys.textOf("marks.not_visible"),
+                          keys.textOf("marks.let_go"))
+               : QString();
 }
 
 QString eventHint(const MarkingFlow& flow, const Keys& keys)
@@ -109,8 +128,11 @@ QString hintText(const MarkingFlow& flow, const Keys& keys)
         return translated(QT_TRANSLATE_NOOP("MarksWords",
                                             "%1: drag it or nudge with the arrow keys (Shift: a "
                                             "tenth); %2 takes it away, %3 lets go."))
-            .arg(capital(wordFor(chosen->landmark)), keys.textOf("marks.remove"),
+            .arg(capital(wordFor(*chosen)), keys.textOf("marks.remove"),
                  keys.textOf("marks.let_go"));
+    }
+    if (flow.isAskingFeet()) {
+        return feetHint(flow, keys);
     }
     return flow.place() ? placeHint(flow, *flow.place(), keys) : eventHint(flow, keys);
 }

@@ -3,13 +3,15 @@
 
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/move_event.hpp"
-#include "ui/picture/ink.hpp"
+#include "ui/marks/stance_bar.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
+#include <QContextMenuEvent>
 #include <QHelpEvent>
+#include <QMenu>
 #include <QMouseEvent>
 #include <QPainter>
 #include <QToolTip>
@@ -85,13 +87,60 @@ const RhythmFault* StanceRuler::faultAt(QPointF at) const
     return isUsable() && found != m_faults.end() ? &*found : nullptr;
 }
 
+/// A stance that is not the coach's word yet.
+std::optional<StepNumber> StanceRuler::proposalAt(QPointF at) const
+{
+    const auto& stances = m_clip->marking().stances;
+    for (std::size_t n = 0; isUsable() && n < stances.size(); ++n) {
+        if (stances[n].origin != Origin::Placed &&
+            barOf(stances[n]).adjusted(-grip, -4, grip, 4).contains(at)) {
+            return StepNumber{static_cast<int>(n) + 1};
+        }
+    }
+    return std::nullopt;
+}
+
+QString StanceRuler::toldAt(QPointF at) const
+{
+    if (const RhythmFault* fault = faultAt(at)) {
+        return fromUtf8(fault->sentence);
+    }
+    const auto step = isUsable() ? proposalAt(at) : std::nullopt;
+    if (!step) {
+        return {};
+    }
+    const Stance& stance = m_clip->marking().stances[static_cast<std::size_t>(step->value - 1)];
+    const QString error =
+        stance.se ? tr(", contact and toe-off ± %1").arg(millisecondsText(*stance.se)) : QString();
+    return tr("Step %1 is proposed%2. Double-click accepts it.").arg(step->value).arg(error);
+}
+
+void StanceRuler::mouseDoubleClickEvent(QMouseEvent* event)
+{
+    if (const auto step = isUsable() ? proposalAt(event->position()) : std::nullopt) {
+        emit acceptWanted(*step);
+    }
+}
+
+void StanceRuler::contextMenuEvent(QContextMenuEvent* event)
+{
+    const auto step = isUsable() ? proposalAt(event->pos()) : std::nullopt;
+    if (!step) {
+        return;
+    }
+    QMenu menu(this);
+    menu.addAction(tr("Accept step %1").arg(step->value), this,
+                   [this, step] { emit acceptWanted(*step); });
+    menu.addAction(tr("Remove step %1").arg(step->value), this,
+                   [this, step] { emit rejectWanted(*step); });
+    menu.exec(event->globalPos());
+}
+
 bool StanceRuler::event(QEvent* event)
 {
     if (event->type() == QEvent::ToolTip) {
         const auto* help = static_cast<QHelpEvent*>(event);
-        const RhythmFault* fault = faultAt(help->pos());
-        QToolTip::showText(help->globalPos(),
-                           fault == nullptr ? QString() : fromUtf8(fault->sentence), this);
+        QToolTip::showText(help->globalPos(), toldAt(help->pos()), this);
         return true;
     }
     return QWidget::event(event);
@@ -305,43 +354,21 @@ void StanceRuler::paintRow(QPainter& painter, Foot foot) const
 
 void StanceRuler::paintStance(QPainter& painter, std::size_t at) const
 {
-    const Tokens tokens = tokensOf(palette());
     Stance stance = m_clip->marking().stances[at];
     if (m_held && m_held->stance == at && m_heldTo) {
         const Seconds moved = m_clip->index().eventTime(*m_heldTo);
         (m_held->isToeOff ? stance.toeOff.emplace(moved) : stance.contact) = moved;
     }
-    const QRectF bar = barOf(stance);
-    const bool fatigued = m_clip->clip().condition == "fatigued";
-    const bool placed = stance.origin == Origin::Placed;
-    const QColor colour = !placed ? tokens.proposal : (fatigued ? tokens.fatigued : tokens.fresh);
-    QPen pen(colour, 1.5);
-    if (fatigued || !placed) {
-        pen.setDashPattern({3, 2});
-    }
-    painter.setPen(stance.toeOff ? pen : Qt::NoPen);
-    QColor fill = colour;
-    fill.setAlpha(fatigued || !placed ? 45 : 255);
-    painter.setBrush(stance.toeOff ? fill : QColor(Qt::transparent));
-    painter.drawRoundedRect(bar, 3, 3);
-    if (!stance.toeOff) {
-        painter.setPen(QPen(colour, 2.5));
-        painter.drawLine(bar.topLeft(), bar.bottomLeft());
-        painter.drawLine(QPointF(bar.left(), bar.center().y()),
-                         QPointF(bar.left() + 8, bar.center().y()));
-    }
-    if (m_chosen && m_chosen->value == static_cast<int>(at) + 1) {
-        painter.setPen(QPen(tokens.text, 2));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRoundedRect(bar.adjusted(-3, -3, 3, 3), 4, 4);
-    }
-    const bool filled = placed && !fatigued && stance.toeOff;
-    const bool paleOnIt = contrastOf(Qt::white, colour) >= contrastOf(Qt::black, colour);
-    painter.setPen(!filled ? tokens.text : QColor(paleOnIt ? Qt::white : Qt::black));
-    if (bar.width() > 18 || !stance.toeOff) {
-        const QRectF box = stance.toeOff ? bar : bar.translated(10, 0);
-        painter.drawText(box, Qt::AlignCenter, QString::number(at + 1));
-    }
+    const double second = m_scale.at(Seconds{1.0}) - m_scale.at(Seconds{0.0});
+    StanceBar bar;
+    bar.box = barOf(stance);
+    bar.number = static_cast<int>(at) + 1;
+    bar.isWhole = stance.toeOff.has_value();
+    bar.isPlaced = stance.origin == Origin::Placed;
+    bar.isFatigued = m_clip->clip().condition == "fatigued";
+    bar.isChosen = m_chosen && m_chosen->value == bar.number;
+    bar.error = bar.isPlaced ? 0.0 : stance.se.value_or(Seconds{}).count() * second;
+    paintStanceBar(painter, bar, tokensOf(palette()));
 }
 
 /// A question mark where something is missing, an exclamation mark where something is odd.

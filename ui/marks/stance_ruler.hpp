@@ -34,6 +34,8 @@ public:
 
 signals:
     void stepPressed(latemile::StepNumber step);
+    void acceptWanted(latemile::StepNumber step); ///< a proposal is right
+    void rejectWanted(latemile::StepNumber step); ///< it is not
 
 protected:
     bool event(QEvent* event) override;
@@ -42,6 +44,8 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
 
 private:
@@ -53,6 +57,8 @@ private:
     [[nodiscard]] std::optional<Event> eventAt(QPointF at) const;
     [[nodiscard]] QPointF signOf(const RhythmFault& fault) const;
     [[nodiscard]] const RhythmFault* faultAt(QPointF at) const;
+    [[nodiscard]] std::optional<StepNumber> proposalAt(QPointF at) const;
+    [[nodiscard]] QString toldAt(QPointF at) const;
     [[nodiscard]] QRectF barOf(const Stance& stance) const;
     [[nodiscard]] double rowTop(Foot foot) const;
     [[nodiscard]] bool isUsable() const;

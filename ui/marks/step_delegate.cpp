@@ -2,6 +2,7 @@
 #include "ui/marks/step_delegate.hpp"
 
 #include "ui/document/clip_document.hpp"
+#include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_words.hpp"
 #include "ui/marks/step_model.hpp"
@@ -133,9 +134,15 @@ void StepDelegate::paintPicture(QPainter& painter, const QRect& box, const StepI
         const QPointF at(it->second.at.u / m_thumbnails.reduction() - left,
                          it->second.at.v / m_thumbnails.reduction() - top);
         const bool placed = it->second.origin == Origin::Placed;
+        const auto& asked = m_flow.asked(place);
+        if (!placed && (it->first.side != BodySide::Near ||
+                        std::ranges::find(asked, it->first.landmark) == asked.end())) {
+            continue; // Followed, but not this cell's work.
+        }
         painter.setPen(QPen(Qt::white, 1));
         painter.setBrush(placed ? ink.colour : proposalInk().colour);
-        painter.drawEllipse(box.topLeft() + at * zoom, 2.5, 2.5);
+        const double radius = placed ? 2.5 : 1.8;
+        painter.drawEllipse(box.topLeft() + at * zoom, radius, radius);
     }
     painter.restore();
 }
@@ -162,11 +169,14 @@ void StepDelegate::paintState(QPainter& painter, const QRect& box, const StepIns
     if (marked && !idle) {
         paintSign(painter, QPointF(box.left() + 6, box.center().y() + 1), work.state, tokens);
     }
-    painter.setPen(tokens.quiet);
-    const QString text = idle ? tr("event only")
-                              : (work.state == CellState::Begun && marked
-                                     ? tr("%1 of %2").arg(work.done).arg(work.asked)
-                                     : stateText(m_flow, place));
+    const CellDoubt doubt = m_flow.doubt(place);
+    const bool look = doubt.isDoubtful || (doubt.followed > 0 && doubt.missing > 0);
+    painter.setPen(look ? tokens.doubt : tokens.quiet);
+    const QString text = doubt.followed > 0 ? shortDoubtText(doubt)
+                         : idle             ? tr("event only")
+                         : work.state == CellState::Begun && marked
+                             ? tr("%1 of %2").arg(work.done).arg(work.asked)
+                             : stateText(m_flow, place);
     painter.drawText(box.adjusted(marked && !idle ? 16 : 0, 0, 0, 0),
                      Qt::AlignLeft | Qt::AlignVCenter, text);
 }

@@ -2,6 +2,7 @@
 #include "ui/marks/step_model.hpp"
 
 #include "ui/document/clip_document.hpp"
+#include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_words.hpp"
 #include "ui/text/words.hpp"
@@ -19,6 +20,9 @@ QString stateText(const MarkingFlow& flow, const StepInstant& place)
         return StepModel::tr("look at %1").arg(oddBoneWord(odd.front()));
     }
     const CellWork work = flow.work(place);
+    if (const CellDoubt doubt = flow.doubt(place); doubt.followed > 0) {
+        return doubtText(doubt);
+    }
     switch (work.state) {
     case CellState::Confirmed:
         return work.asked == 0 ? StepModel::tr("nothing to mark") : StepModel::tr("confirmed");

@@ -38,6 +38,7 @@ private:
 };
 
 /// "look at shank +13 %" where a bone breaks its length, else "confirmed", "2 of 3 placed",
+/// "followed, ± 1.4 px",
 /// "proposed", "empty", "nothing to mark".
 [[nodiscard]] QString stateText(const MarkingFlow& flow, const StepInstant& place);
 

@@ -13,6 +13,7 @@
 #include <QComboBox>
 #include <QGridLayout>
 #include <QHeaderView>
+#include <QMenu>
 #include <QPushButton>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -20,7 +21,7 @@
 namespace latemile::ui {
 
 StepPanel::StepPanel(MarkingFlow& flow, Thumbnails& thumbnails, Keys& keys, QWidget* parent)
-    : QWidget(parent), m_flow(flow), m_model(new StepModel(flow, this)),
+    : QWidget(parent), m_flow(flow), m_model(new StepModel(flow, this)), m_keys(keys),
       m_table(buildTable(thumbnails)), m_ask(new QComboBox(this)),
       m_progress(headingLabel({}, this)), m_warning(plainLabel({}, this))
 {
@@ -63,6 +64,8 @@ QTableView* StepPanel::buildTable(Thumbnails& thumbnails)
     table->verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     table->verticalHeader()->setMinimumWidth(7 * gridStep);
     table->setMinimumWidth(45 * gridStep);
+    table->setContextMenuPolicy(Qt::CustomContextMenu);
+    connect(table, &QTableView::customContextMenuRequested, this, &StepPanel::showMenu);
     connect(&thumbnails, &Thumbnails::ready, table->viewport(), qOverload<>(&QWidget::update));
     return table;
 }
@@ -87,6 +90,27 @@ QWidget* StepPanel::buildButtons(Keys& keys)
     add("marks.copy", tr("As step before"), 1, 0, [this] { m_flow.copyFromStepBefore(); });
     add("marks.not_visible", tr("Not visible"), 1, 1, [this] { m_flow.sayNotVisible(); });
     return buttons;
+}
+
+void StepPanel::addBelowTable(QWidget& part)
+{
+    auto* column = dynamic_cast<QVBoxLayout*>(layout());
+    column->insertWidget(column->indexOf(m_table) + 1, &part);
+}
+
+void StepPanel::showMenu(QPoint at)
+{
+    const QModelIndex index = m_table->indexAt(at);
+    if (!index.isValid()) {
+        return;
+    }
+    m_table->setCurrentIndex(index);
+    QMenu menu(this);
+    menu.addAction(tr("Accept the whole step\t%1").arg(m_keys.textOf("marks.accept_step")), this,
+                   &StepPanel::acceptStepWanted);
+    menu.addAction(tr("Confirm the cell\t%1").arg(m_keys.textOf("marks.accept")), this,
+                   [this] { m_flow.confirm(); });
+    menu.exec(m_table->viewport()->mapToGlobal(at));
 }
 
 void StepPanel::setWarning(const QString& sentence)

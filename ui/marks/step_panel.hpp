@@ -26,6 +26,8 @@ public:
     StepPanel(MarkingFlow& flow, Thumbnails& thumbnails, Keys& keys, QWidget* parent = nullptr);
 
     [[nodiscard]] bool asksForAll() const;
+    /// Between the table and the acts on a cell.
+    void addBelowTable(QWidget& part);
     void setPlace(const std::optional<StepInstant>& place);
     void renew();    ///< steps or columns changed
     void tellWork(); ///< marks changed
@@ -37,14 +39,17 @@ public:
 signals:
     void placeWanted(const latemile::ui::StepInstant& place);
     void nextWanted();
+    void acceptStepWanted(); ///< the row at hand
     void askChanged();
 
 private:
     QTableView* buildTable(Thumbnails& thumbnails);
     QWidget* buildButtons(Keys& keys);
+    void showMenu(QPoint at);
 
     MarkingFlow& m_flow;
     StepModel* m_model;
+    Keys& m_keys;
     QTableView* m_table;
     QComboBox* m_ask;
     QLabel* m_progress;

@@ -28,7 +28,7 @@ FigureInk inkOf(const std::string& condition)
 
 FigureInk proposalInk()
 {
-    return {.colour = QColor(0x6a, 0x6e, 0x72), .dashed = false, .hollow = false};
+    return {.colour = QColor(0x4e, 0x52, 0x56), .dashed = false, .hollow = false, .slight = true};
 }
 
 FigureInk warningInk()
@@ -48,11 +48,13 @@ void drawLiveLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF
 void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
                  double devicePixels)
 {
-    painter.setPen(QPen(rim, 4 * devicePixels, Qt::SolidLine, Qt::RoundCap));
+    painter.setPen(QPen(rim, (ink.slight ? 3 : 4) * devicePixels, Qt::SolidLine, Qt::RoundCap));
     painter.drawLine(from, to);
-    QPen pen(ink.colour, 2 * devicePixels, Qt::SolidLine, Qt::FlatCap);
+    QPen pen(ink.colour, (ink.slight ? 1.25 : 2) * devicePixels, Qt::SolidLine, Qt::FlatCap);
     if (ink.dashed) {
         pen.setDashPattern({4, 2.5});
+    } else if (ink.slight) {
+        pen.setDashPattern({1.5, 2.5});
     }
     painter.setPen(pen);
     painter.drawLine(from, to);
@@ -60,8 +62,8 @@ void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF 
 
 void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels)
 {
-    const double radius = 4.5 * devicePixels;
-    painter.setPen(QPen(rim, 4.5 * devicePixels));
+    const double radius = (ink.slight ? 2.5 : 4.5) * devicePixels;
+    painter.setPen(QPen(rim, (ink.slight ? 4.0 : 4.5) * devicePixels));
     painter.setBrush(Qt::NoBrush);
     painter.drawEllipse(at, radius, radius);
     painter.setPen(QPen(ink.colour, 2 * devicePixels));
@@ -71,6 +73,15 @@ void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devi
     painter.setPen(Qt::NoPen);
     painter.setBrush(ink.hollow ? ink.colour : QColor(Qt::white));
     painter.drawEllipse(at, 1.1 * devicePixels, 1.1 * devicePixels);
+}
+
+void drawErrorRing(QPainter& painter, QPointF at, double radius, double devicePixels)
+{
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(QColor(255, 255, 255, 110), 2.5 * devicePixels));
+    painter.drawEllipse(at, radius, radius);
+    painter.setPen(QPen(QColor(0x30, 0x34, 0x38, 130), devicePixels));
+    painter.drawEllipse(at, radius, radius);
 }
 
 void drawChosenRing(QPainter& painter, QPointF at, double devicePixels)

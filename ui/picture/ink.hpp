@@ -18,10 +18,11 @@ struct FigureInk {
     QColor colour;
     bool dashed{};
     bool hollow{};
+    bool slight{}; ///< smaller dots and thin dotted lines: nobody confirmed it
     bool operator==(const FigureInk&) const = default;
 };
 [[nodiscard]] FigureInk inkOf(const std::string& condition);
-/// For marks nobody confirmed.
+/// For marks nobody confirmed: grey, smaller and dotted.
 [[nodiscard]] FigureInk proposalInk();
 
 /// For what contradicts the rest of the marking.
@@ -34,6 +35,8 @@ void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devi
 /// A thin line to where the next mark would go.
 void drawLiveLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF to,
                   double devicePixels);
+/// A faint ring at the standard error of a mark; `radius` in device pixels.
+void drawErrorRing(QPainter& painter, QPointF at, double radius, double devicePixels);
 /// A ring around the mark the keyboard acts on.
 void drawChosenRing(QPainter& painter, QPointF at, double devicePixels);
 /// Letters on a dark plate, their left middle at `at`.

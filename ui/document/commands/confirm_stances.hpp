@@ -11,4 +11,10 @@ public:
     ConfirmStance(ClipDocument& document, std::size_t at);
 };
 
+/// All of them that are not the coach's word yet.
+class ConfirmAllStances final : public StancesEdit {
+public:
+    explicit ConfirmAllStances(ClipDocument& document);
+};
+
 } // namespace latemile::ui

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <QWidget>
+
+class QLabel;
+class QListWidget;
+class QPushButton;
+class QToolButton;
+
+namespace latemile::ui {
+
+class Keys;
+class WorkBar;
+
+/// Under the step table: following and finding contacts, how far it is, and what came of it.
+class FollowPanel final : public QWidget {
+    Q_OBJECT
+public:
+    explicit FollowPanel(Keys& keys, QWidget* parent = nullptr);
+
+    [[nodiscard]] WorkBar& work() const { return *m_work; }
+    /// One sentence, `state` as of setState, and the details behind it, which can be opened.
+    void tell(const QString& sentence, const char* state, const QStringList& details = {});
+    [[nodiscard]] QString told() const;
+    [[nodiscard]] QStringList details() const;
+    /// "Follow marks" before, "Follow again" once there are followed marks.
+    void setFollowed(bool followed);
+
+signals:
+    void feetWanted();
+    void followWanted();
+    void contactsWanted();
+    void acceptContactsWanted();
+    void detailChosen(int row);
+
+private:
+    Keys& m_keys;
+    QPushButton* m_follow;
+    WorkBar* m_work;
+    QLabel* m_told;
+    QToolButton* m_open;
+    QListWidget* m_list;
+};
+
+} // namespace latemile::ui
