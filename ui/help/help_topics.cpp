@@ -186,7 +186,7 @@ bool HelpTopic::holds(const QString& words) const
 
 std::vector<HelpTopic> helpTopics(const Keys& keys)
 {
-    std::vector<HelpTopic> topics{sessionTopic(), followTopic(keys), keysTopic(keys)};
+    std::vector<HelpTopic> topics{sessionTopic(), keysTopic(keys), followTopic(keys)};
     for (const Measure& measure : measureTable()) {
         topics.push_back(topicOf(measure));
     }

@@ -7,6 +7,7 @@
 #include "ui/picture/player.hpp"
 #include "ui/window/page_list.hpp"
 
+#include <QProcess>
 #include <QTest>
 
 #include <algorithm>
@@ -53,6 +54,28 @@ void WindowFixture::makeUnmarked()
     session->clips.resize(1);
     session->clips[0].marking = {};
     REQUIRE(writeSession(*session, sessionFolder()));
+}
+
+void WindowFixture::shorten(int frames)
+{
+    const auto clip = sessionFolder() / "clips" / "fresh.mp4";
+    const auto whole = sessionFolder() / "clips" / "whole.mp4";
+    std::filesystem::rename(clip, whole);
+    const QStringList recipe{"-v",
+                             "error",
+                             "-i",
+                             QString::fromStdString(whole.string()),
+                             "-frames:v",
+                             QString::number(frames),
+                             "-c:v",
+                             "libx264",
+                             "-preset",
+                             "ultrafast",
+                             "-crf",
+                             "14",
+                             QString::fromStdString(clip.string())};
+    REQUIRE(QProcess::execute(QStringLiteral("ffmpeg"), recipe) == 0);
+    std::filesystem::remove(whole);
 }
 
 MainWindow& WindowFixture::openWindow(const QString& page)

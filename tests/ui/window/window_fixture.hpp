@@ -24,6 +24,8 @@ public:
     [[nodiscard]] MainWindow& window() { return *m_window; }
     /// Only the first clip and nothing marked, as a coach begins.
     void makeUnmarked();
+    /// The first clip cut to its first frames, coded anew.
+    void shorten(int frames);
     /// The sample athlete's two re-films beside the first visit.
     void addLaterVisits();
 

@@ -1,0 +1,306 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/store/session.hpp"
+#include "tests/catch.hpp"
+#include "tests/ui/window/marking_hands.hpp"
+#include "tests/ui/window/window_fixture.hpp"
+#include "ui/document/commands/place_mark.hpp"
+#include "ui/filming/work_bar.hpp"
+#include "ui/marks/follow_panel.hpp"
+#include "ui/marks/following.hpp"
+#include "ui/marks/marking_flow.hpp"
+#include "ui/marks/marks_page.hpp"
+#include "ui/marks/stance_ruler.hpp"
+#include "ui/marks/step_panel.hpp"
+#include "ui/picture/frame_view.hpp"
+#include "ui/picture/player.hpp"
+
+#include <QPushButton>
+#include <QTableView>
+#include <QTest>
+#include <QUndoStack>
+
+#include <algorithm>
+#include <cmath>
+
+using namespace latemile;
+using namespace latemile::ui;
+
+namespace {
+
+/// Two seconds of the sample, not marked yet.
+class ShortClip {
+public:
+    ShortClip()
+    {
+        m_fixture.makeUnmarked();
+        m_fixture.shorten(216);
+        m_window = &m_fixture.openWindow(QStringLiteral("marks"));
+        m_page = dynamic_cast<MarksPage*>(m_window->page());
+    }
+    [[nodiscard]] MainWindow& window() { return *m_window; }
+    [[nodiscard]] MarksPage& page() { return *m_page; }
+    [[nodiscard]] ClipDocument& clip() { return *m_window->session()->clips().front(); }
+    [[nodiscard]] const nlohmann::json& truth() const { return m_truth; }
+    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
+    {
+        press(m_page->view(), key, modifiers);
+    }
+    void undoAll()
+    {
+        while (m_window->session()->history().canUndo()) {
+            m_window->undo();
+        }
+    }
+    void waitForFollowing()
+    {
+        REQUIRE(waitUntil([this] { return !m_page->following().isBusy(); }));
+    }
+    [[nodiscard]] std::ptrdiff_t count(Origin origin)
+    {
+        return std::ranges::count_if(clip().marking().marks, [origin](const auto& entry) {
+            return entry.second.origin == origin;
+        });
+    }
+    [[nodiscard]] QString cell(int row, int column)
+    {
+        const auto* table = m_page->findChild<QTableView*>();
+        return table->model()->index(row, column).data(Qt::AccessibleTextRole).toString();
+    }
+
+private:
+    WindowFixture m_fixture;
+    MainWindow* m_window{};
+    MarksPage* m_page{};
+    nlohmann::json m_truth = truthOf("fresh");
+};
+
+/// Two left steps and the right one between; the landmarks of the first of them.
+void markFirstStep(ShortClip& job)
+{
+    const auto& contacts = job.truth()["contacts"];
+    for (const std::size_t n : {std::size_t{2}, std::size_t{3}, std::size_t{4}}) {
+        const bool left = contacts[n]["side"] == "left";
+        markEvent(job.page(), contacts[n]["first_frame_of_contact"], left ? Qt::Key_Q : Qt::Key_O);
+        markEvent(job.page(), contacts[n]["first_frame_after_toe_off"],
+                  left ? Qt::Key_W : Qt::Key_P);
+    }
+    REQUIRE(job.clip().steps().size() == 3);
+    job.window().selection().setPlace(StepInstant{StepNumber{1}, Instant::Contact});
+    while (job.page().flow().place() && job.page().flow().place()->step == StepNumber{1}) {
+        const auto landmark = job.page().flow().pending();
+        REQUIRE(landmark);
+        placeByKeys(job.page(), nearPoint(job.truth(), job.page().player().frame().value,
+                                          std::string(nameOf(*landmark))));
+    }
+}
+
+PixelPoint truthAt(const nlohmann::json& truth, const MarkKey& key)
+{
+    const auto& order = truth["landmark_order"];
+    const auto at = std::distance(
+        order.begin(), std::find(order.begin(), order.end(), std::string(nameOf(key.landmark))));
+    const char* side = key.side == BodySide::Near ? "L" : "R"; // the sample's near side is the left
+    const auto& point = truth["frames"][static_cast<std::size_t>(key.frame.value)][side]
+                             [static_cast<std::size_t>(at)];
+    return {point[0].get<double>(), point[1].get<double>()};
+}
+
+/// Heel and toe of both feet on one frame, as the window asks for them.
+void markFeet(ShortClip& job, std::int64_t frame)
+{
+    job.page().player().goTo({frame});
+    waitForPicture(job.page());
+    job.key(Qt::Key_H);
+    int placed = 0;
+    while (const auto key = job.page().flow().pendingKey()) {
+        if (!job.page().flow().isAskingFeet()) {
+            break;
+        }
+        REQUIRE(key->frame.value == frame);
+        placeByKeys(job.page(), truthAt(job.truth(), *key));
+        REQUIRE(++placed <= 4);
+    }
+    CHECK(placed == 4);
+}
+
+} // namespace
+
+TEST_CASE("marks of one step, followed, stand in the cells of another and are accepted by the row",
+          "[ui][follow]")
+{
+    ShortClip job;
+    markFirstStep(job);
+    const Marking before = job.clip().marking();
+    job.key(Qt::Key_F);
+    CHECK(job.page().following().isBusy());
+    job.waitForFollowing();
+    INFO(job.page().followPanel().told().toStdString());
+    CHECK(job.page().followPanel().told().contains("Landmarks followed: 5"));
+    CHECK(job.window().session()->history().undoText() == "follow marks");
+    CHECK(job.count(Origin::Followed) > 500);
+    for (const auto& [key, mark] : before.marks) {
+        CHECK(*job.clip().marking().find(key) == mark);
+    }
+    INFO(job.cell(2, 0).toStdString());
+    CHECK(job.cell(2, 0).contains("followed, ±"));
+
+    // A stride later: against the positions the clip was rendered from.
+    const auto frame = job.page().flow().frameOf({StepNumber{3}, Instant::Contact});
+    REQUIRE(frame);
+    for (const auto landmark : {Landmark::Hip, Landmark::Knee, Landmark::Ankle}) {
+        const MarkKey key{*frame, BodySide::Near, landmark};
+        const Mark* mark = job.clip().marking().find(key);
+        REQUIRE(mark != nullptr);
+        const PixelPoint truth = truthAt(job.truth(), key);
+        REQUIRE(mark->sePx);
+        CAPTURE(nameOf(landmark), *mark->sePx);
+        CHECK(std::hypot(mark->at.u - truth.u, mark->at.v - truth.v) < 3.5 * *mark->sePx);
+    }
+
+    SECTION("the row accepted is the coach's word and is read")
+    {
+        job.window().selection().setPlace(StepInstant{StepNumber{3}, Instant::Contact});
+        job.key(Qt::Key_Return, Qt::ShiftModifier);
+        CHECK(job.cell(2, 0).contains("confirmed"));
+        CHECK(job.cell(2, 1).contains("confirmed"));
+        CHECK(job.window().session()->history().undoText() == "confirm step 3");
+        // Six landmarks were asked for in that row and six alone became the coach's.
+        CHECK(job.count(Origin::Placed) == std::ssize(before.marks) + 6);
+        REQUIRE(waitUntil([&] { return !job.clip().isReading(); }));
+        const Reading* ahead = readingOf(job.clip(), "foot_ahead", 3);
+        REQUIRE(ahead != nullptr);
+        // Truth by a perfect click in the same picture; scales are up to 6 % apart (see
+        // marking_test.cpp), and the hip's own error adds to it.
+        const double truth =
+            job.truth()["contacts"][4]["image_at_first_frame"]["foot_ahead_of_hip_cm"];
+        CHECK(*ahead->value == Approx(truth).margin(2.5));
+    }
+    SECTION("undo takes all followed marks away at once, and everything to the start")
+    {
+        job.window().undo();
+        CHECK(job.clip().marking() == before);
+        job.undoAll();
+        CHECK(job.clip().marking() == Marking{});
+    }
+    SECTION("a corrected mark is placed; following again keeps it and replaces the rest")
+    {
+        const MarkKey key{*frame, BodySide::Near, Landmark::Knee};
+        job.window().selection().setPlace(StepInstant{StepNumber{3}, Instant::Contact});
+        job.page().flow().choose(key);
+        job.key(Qt::Key_Right);
+        const Mark corrected = *job.clip().marking().find(key);
+        CHECK(corrected.origin == Origin::Placed);
+        const auto neighbour =
+            *job.clip().marking().find({{frame->value + 1}, BodySide::Near, Landmark::Knee});
+        job.key(Qt::Key_F);
+        job.waitForFollowing();
+        CHECK(*job.clip().marking().find(key) == corrected);
+        CHECK(*job.clip().marking().find({{frame->value + 1}, BodySide::Near, Landmark::Knee}) !=
+              neighbour);
+    }
+    SECTION("the next cell is the one whose marks are least sure")
+    {
+        const auto errorAt = [&](const StepInstant& place) {
+            return job.page().flow().doubt(place).urgency();
+        };
+        const auto open = job.page().flow().open();
+        REQUIRE(open.size() >= 2);
+        CHECK(std::ranges::is_sorted(open, std::greater{}, errorAt));
+        job.window().selection().setPlace(std::nullopt);
+        job.key(Qt::Key_N);
+        CHECK(job.page().flow().place() == open.front());
+    }
+}
+
+TEST_CASE("following that is stopped leaves everything as it was", "[ui][follow]")
+{
+    ShortClip job;
+    markFirstStep(job);
+    const Marking before = job.clip().marking();
+    const int edits = job.window().session()->history().count();
+    job.key(Qt::Key_F);
+    job.page().followPanel().work().stopButton().click();
+    CHECK_FALSE(job.page().following().isBusy());
+    CHECK(job.page().followPanel().told().contains("stopped"));
+    // The work stands in line: once the second is through, the first has had its chance.
+    job.key(Qt::Key_F);
+    job.waitForFollowing();
+    CHECK(job.window().session()->history().count() == edits + 1);
+    job.window().undo();
+    CHECK(job.clip().marking() == before);
+}
+
+TEST_CASE("following without a placed mark says what to do", "[ui][follow]")
+{
+    ShortClip job;
+    job.key(Qt::Key_F);
+    CHECK_FALSE(job.page().following().isBusy());
+    CHECK(job.page().followPanel().told().contains("place the landmarks of one step first"));
+    job.key(Qt::Key_G);
+    CHECK(job.page().followPanel().told().contains("mark heel and toe"));
+    job.key(Qt::Key_A, Qt::ShiftModifier);
+    CHECK(job.page().followPanel().told().contains("find contacts first"));
+    CHECK_FALSE(job.window().session()->history().canUndo());
+}
+
+TEST_CASE("contacts found from heel and toe are proposals until accepted", "[ui][follow]")
+{
+    ShortClip job;
+    // A foot on the ground, both in the air, and the other foot down.
+    for (const std::int64_t frame : {95, 125, 145}) {
+        markFeet(job, frame);
+    }
+    job.key(Qt::Key_F);
+    job.waitForFollowing();
+    const Marking followed = job.clip().marking();
+    job.key(Qt::Key_G);
+    INFO(job.page().followPanel().told().toStdString());
+    const auto& stances = job.clip().marking().stances;
+    REQUIRE(stances.size() >= 3);
+    for (const Stance& stance : stances) {
+        CHECK(stance.origin == Origin::Proposed);
+        CHECK(stance.se);
+    }
+    // The left contact the coach stood on, against the rendered truth (0.72034 s).
+    const double truth = job.truth()["contacts"][2]["contact_s"];
+    const auto found = std::ranges::find_if(stances, [&](const Stance& stance) {
+        return stance.foot == Foot::Left && std::abs(stance.contact.count() - truth) < 0.03;
+    });
+    REQUIRE(found != stances.end());
+
+    SECTION("all at once, and undone to the start")
+    {
+        job.key(Qt::Key_A, Qt::ShiftModifier);
+        CHECK(std::ranges::all_of(job.clip().marking().stances, [](const Stance& stance) {
+            return stance.origin == Origin::Placed && !stance.se;
+        }));
+        job.window().undo();
+        job.window().undo();
+        CHECK(job.clip().marking() == followed);
+        job.undoAll();
+        CHECK(job.clip().marking() == Marking{});
+    }
+    SECTION("one after the other, and one removed")
+    {
+        const auto count = stances.size();
+        job.window().selection().setPlace(StepInstant{StepNumber{1}, Instant::Contact});
+        job.key(Qt::Key_A);
+        CHECK(job.clip().marking().stances[0].origin == Origin::Placed);
+        REQUIRE(job.page().flow().place());
+        CHECK(job.page().flow().place()->step == StepNumber{2});
+        job.key(Qt::Key_Delete, Qt::ControlModifier);
+        CHECK(job.clip().marking().stances.size() == count - 1);
+        CHECK(job.clip().marking().stances[1].origin == Origin::Proposed);
+    }
+    SECTION("a double click on the ruler accepts the bar it is on")
+    {
+        const auto at = static_cast<std::size_t>(found - stances.begin());
+        StanceRuler& ruler = job.page().ruler();
+        const double end = job.clip().index().times().back().count();
+        const double middle = (found->contact + *found->toeOff).count() / 2.0;
+        // As stance_ruler.cpp lays it out: titles to the left, 8 pixels to the right.
+        const QPoint point(static_cast<int>(88 + middle / end * (ruler.width() - 8 - 88)), 44);
+        QTest::mouseDClick(&ruler, Qt::LeftButton, {}, point);
+        CHECK(job.clip().marking().stances[at].origin == Origin::Placed);
+    }
+}
