@@ -94,17 +94,6 @@ void markFirstStep(ShortClip& job)
     }
 }
 
-PixelPoint truthAt(const nlohmann::json& truth, const MarkKey& key)
-{
-    const auto& order = truth["landmark_order"];
-    const auto at = std::distance(
-        order.begin(), std::find(order.begin(), order.end(), std::string(nameOf(key.landmark))));
-    const char* side = key.side == BodySide::Near ? "L" : "R"; // the sample's near side is the left
-    const auto& point = truth["frames"][static_cast<std::size_t>(key.frame.value)][side]
-                             [static_cast<std::size_t>(at)];
-    return {point[0].get<double>(), point[1].get<double>()};
-}
-
 /// Heel and toe of both feet on one frame, as the window asks for them.
 void markFeet(ShortClip& job, std::int64_t frame)
 {
@@ -117,7 +106,7 @@ void markFeet(ShortClip& job, std::int64_t frame)
             break;
         }
         REQUIRE(key->frame.value == frame);
-        placeByKeys(job.page(), truthAt(job.truth(), *key));
+        placeByKeys(job.page(), truePoint(job.truth(), *key));
         REQUIRE(++placed <= 4);
     }
     CHECK(placed == 4);
@@ -151,7 +140,7 @@ TEST_CASE("marks of one step, followed, stand in the cells of another and are ac
         const MarkKey key{*frame, BodySide::Near, landmark};
         const Mark* mark = job.clip().marking().find(key);
         REQUIRE(mark != nullptr);
-        const PixelPoint truth = truthAt(job.truth(), key);
+        const PixelPoint truth = truePoint(job.truth(), key);
         REQUIRE(mark->sePx);
         CAPTURE(nameOf(landmark), *mark->sePx);
         CHECK(std::hypot(mark->at.u - truth.u, mark->at.v - truth.v) < 3.5 * *mark->sePx);

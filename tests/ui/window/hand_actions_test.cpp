@@ -2,11 +2,13 @@
 #include "tests/catch.hpp"
 #include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/window_fixture.hpp"
+#include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 
+#include <QTableView>
 #include <QTest>
 
 #include <iostream>
@@ -32,6 +34,26 @@ public:
         const FrameView& view = m_page.view();
         const QPointF device = view.map().toDevice(at) / view.devicePixelRatioF();
         QTest::mouseClick(&m_page.view(), Qt::LeftButton, {}, device.toPoint());
+        ++m_actions;
+    }
+    void drag(PixelPoint from, PixelPoint to)
+    {
+        FrameView& view = m_page.view();
+        const double ratio = view.devicePixelRatioF();
+        const QPoint grip = (view.map().toDevice(from) / ratio).toPoint();
+        const QPoint there = (view.map().toDevice(to) / ratio).toPoint();
+        QTest::mousePress(&view, Qt::LeftButton, {}, grip);
+        QTest::mouseMove(&view, (grip + there) / 2);
+        QTest::mouseMove(&view, there);
+        QTest::mouseRelease(&view, Qt::LeftButton, {}, there);
+        ++m_actions;
+    }
+    void chooseCell(const StepInstant& place) // a click into the step table
+    {
+        auto* table = m_page.findChild<QTableView*>();
+        table->setCurrentIndex(
+            table->model()->index(place.step.value - 1, static_cast<int>(place.instant)));
+        waitForPicture(m_page);
         ++m_actions;
     }
     void stepTo(std::int64_t frame)
@@ -98,6 +120,89 @@ int markLandmarks(MarksPage& page, Hand& hand, const nlohmann::json& truth, Plac
     return placed;
 }
 
+/// Heel and toe of both feet on three frames, then the landmarks of the first two cells of a row.
+void markSeeds(MarksPage& page, Hand& hand, const nlohmann::json& truth)
+{
+    for (const std::int64_t frame : {95, 125, 145}) {
+        page.player().goTo({frame});
+        waitForPicture(page);
+        hand.key(Qt::Key_H);
+        while (page.flow().isAskingFeet()) {
+            const MarkKey key = *page.flow().pendingKey();
+            hand.click(truePoint(truth, key));
+        }
+    }
+}
+
+void follow(MarksPage& page, Hand& hand)
+{
+    hand.key(Qt::Key_F);
+    REQUIRE(waitUntil([&page] { return !page.following().isBusy(); }));
+}
+
+/// A coach who looks at contact and toe-off of every proposal and sets right what is more than a
+/// frame off.
+void goThroughContacts(MarksPage& page, Hand& hand, const nlohmann::json& truth)
+{
+    const ClipDocument& clip = *page.flow().clip();
+    const auto isOff = [&](Seconds event, std::int64_t first) {
+        return std::abs(clip.index().firstAtOrAfter(event).value - first) > 1;
+    };
+    hand.key(Qt::Key_A);
+    for (std::size_t n = 0; n < clip.marking().stances.size(); ++n) {
+        waitForPicture(page);
+        const Stance found = clip.marking().stances[n];
+        for (const auto& contact : truth["contacts"]) {
+            const bool isLeft = contact["side"] == "left";
+            const Seconds landed{contact["contact_s"].get<double>()};
+            if (isLeft != (found.foot == Foot::Left) ||
+                std::chrono::abs(found.contact - landed) > Seconds{0.1}) {
+                continue;
+            }
+            if (isOff(found.contact, contact["first_frame_of_contact"])) {
+                hand.stepTo(contact["first_frame_of_contact"]);
+                hand.key(isLeft ? Qt::Key_Q : Qt::Key_O);
+            }
+            if (found.toeOff && contact["first_frame_after_toe_off"].is_number()) {
+                hand.key(Qt::Key_Right, Qt::ControlModifier);
+                hand.key(Qt::Key_Right, Qt::ControlModifier);
+                if (isOff(*found.toeOff, contact["first_frame_after_toe_off"])) {
+                    hand.stepTo(contact["first_frame_after_toe_off"]);
+                    hand.key(isLeft ? Qt::Key_W : Qt::Key_P);
+                }
+            }
+        }
+        hand.key(Qt::Key_A);
+    }
+}
+
+/// Drags what a coach would see to be off: by more than two of the errors of a click.
+void setRight(MarksPage& page, Hand& hand, const nlohmann::json& truth, const StepInstant& place)
+{
+    const auto frame = page.flow().frameOf(place);
+    for (const Landmark landmark : frame ? page.flow().asked(place) : std::vector<Landmark>{}) {
+        const MarkKey key{*frame, BodySide::Near, landmark};
+        const PixelPoint there = truePoint(truth, key);
+        const Mark* mark = page.flow().clip()->marking().find(key);
+        constexpr double pixelsPerCm = 3.16; // of the near hip, from the truth of the clip
+        const double seen = 2 * defaultClickError(landmark) * pixelsPerCm;
+        const bool isOff = mark != nullptr && mark->origin != Origin::Placed &&
+                           std::hypot(mark->at.u - there.u, mark->at.v - there.v) > seen;
+        if (mark != nullptr && !isOff) {
+            continue;
+        }
+        if (page.flow().place() != place) {
+            hand.chooseCell(place);
+        }
+        waitForPicture(page);
+        if (mark != nullptr) {
+            hand.drag(mark->at, there);
+        } else {
+            hand.click(there);
+        }
+    }
+}
+
 } // namespace
 
 TEST_CASE("from an empty clip to six marked steps takes a click a landmark and few keys an event",
@@ -142,4 +247,64 @@ TEST_CASE("from an empty clip to six marked steps takes a click a landmark and f
                   << " presses a landmark\n";
         CHECK(hand.actions() - forEvents < 40 * placed);
     }
+}
+
+TEST_CASE("with followed marks and found contacts a further step takes at most six actions",
+          "[ui][hand][follow]")
+{
+    WindowFixture fixture;
+    fixture.makeUnmarked();
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    auto& page = dynamic_cast<MarksPage&>(*window.page());
+    const auto truth = truthOf("fresh");
+    REQUIRE(waitUntil([&] { return !page.view().pictureSize().isEmpty(); }));
+    const ClipDocument& clip = *window.session()->clips().front();
+    Hand hand(page);
+    markSeeds(page, hand, truth);
+    follow(page, hand);
+    hand.key(Qt::Key_G);
+    const int forSeeds = hand.actions();
+    REQUIRE(clip.steps().size() >= 10);
+    goThroughContacts(page, hand, truth);
+    const int forEvents = hand.actions() - forSeeds;
+
+    // The landmarks of a near step and of the far one after it.
+    const bool isNearFirst = clip.isNear(clip.steps()[2].foot);
+    const int first = isNearFirst ? 3 : 4;
+    const int before = hand.actions();
+    for (const StepInstant& place : {StepInstant{StepNumber{first}, Instant::Contact},
+                                     StepInstant{StepNumber{first}, Instant::MidStance},
+                                     StepInstant{StepNumber{first + 1}, Instant::MidStance}}) {
+        hand.chooseCell(place);
+        while (page.flow().place() == place && page.flow().pendingKey()) {
+            hand.click(truePoint(truth, *page.flow().pendingKey()));
+        }
+    }
+    follow(page, hand);
+    const int forFirst = hand.actions() - before;
+    const auto cells = page.flow().open().size();
+    const int begun = hand.actions();
+    hand.key(Qt::Key_N);
+    for (int row = 0; row < 40 && !page.flow().open().empty(); ++row) {
+        REQUIRE(page.flow().place());
+        const StepNumber step = page.flow().place()->step;
+        waitForPicture(page);
+        const StepInstant here = *page.flow().place();
+        setRight(page, hand, truth, here);
+        for (const auto instant : {Instant::Contact, Instant::MidStance, Instant::ToeOff}) {
+            setRight(page, hand, truth, {step, instant});
+        }
+        hand.key(Qt::Key_Return, Qt::ShiftModifier);
+        if (page.flow().place() && page.flow().place()->step == step) {
+            hand.key(Qt::Key_Return); // a doubtful cell, looked at by itself
+        }
+    }
+    const auto steps = static_cast<double>(clip.steps().size());
+    const double events = forEvents / steps;
+    const double marks = (hand.actions() - begun) / (steps - 2);
+    std::cout << "followed: " << forSeeds << " actions for the feet, " << forFirst
+              << " for the first two steps; then " << events << " a step for contact and toe-off, "
+              << marks << " a step for " << static_cast<double>(cells) / (steps - 2) << " cells\n";
+    CHECK(page.flow().open().empty());
+    CHECK(events + marks <= 6.0);
 }

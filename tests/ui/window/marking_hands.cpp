@@ -29,6 +29,17 @@ PixelPoint nearPoint(const nlohmann::json& truth, std::int64_t frame, const std:
     return {point[0].get<double>(), point[1].get<double>()};
 }
 
+PixelPoint truePoint(const nlohmann::json& truth, const MarkKey& key)
+{
+    const auto& order = truth["landmark_order"];
+    const auto at = std::distance(
+        order.begin(), std::find(order.begin(), order.end(), std::string(nameOf(key.landmark))));
+    const char* side = key.side == BodySide::Near ? "L" : "R"; // the sample's near side is the left
+    const auto& point = truth["frames"][static_cast<std::size_t>(key.frame.value)][side]
+                             [static_cast<std::size_t>(at)];
+    return {point[0].get<double>(), point[1].get<double>()};
+}
+
 void markEvent(MarksPage& page, std::int64_t frame, Qt::Key key)
 {
     page.player().goTo({frame});

@@ -16,6 +16,9 @@ namespace latemile::ui {
 [[nodiscard]] PixelPoint nearPoint(const nlohmann::json& truth, std::int64_t frame,
                                    const std::string& landmark);
 
+/// The same of either side.
+[[nodiscard]] PixelPoint truePoint(const nlohmann::json& truth, const MarkKey& key);
+
 /// The first left stance of the clip that lies whole in it and the contact after it.
 struct TwoSteps {
     std::int64_t leftContact{}, leftToeOff{}, rightContact{}, rightToeOff{};
