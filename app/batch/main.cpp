@@ -64,6 +64,7 @@ Exit run(int argc, char** argv)
     batch::addFollow(program, job);
     batch::addContacts(program, job);
     batch::addPropose(program, job);
+    batch::addReview(program, job);
     batch::addMeasure(program, job);
     batch::addCompare(program, job);
     batch::addRepeat(program, job);

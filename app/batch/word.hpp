@@ -20,6 +20,7 @@ void addFrame(CLI::App& program, Job& job);
 void addFollow(CLI::App& program, Job& job);
 void addContacts(CLI::App& program, Job& job);
 void addPropose(CLI::App& program, Job& job);
+void addReview(CLI::App& program, Job& job);
 void addMeasure(CLI::App& program, Job& job);
 void addCompare(CLI::App& program, Job& job);
 void addRepeat(CLI::App& program, Job& job);

@@ -21,11 +21,10 @@ TEST_CASE("help names the words there are and nothing is on standard error", "[b
     const auto help = batch({"--help"});
     CHECK(help.exit == 0);
     CHECK(help.err.empty());
-    for (const auto* word : {"inspect", "frame", "propose", "follow", "contacts", "measure",
-                             "compare", "repeat", "sheet", "check"}) {
+    for (const auto* word : {"inspect", "frame", "propose", "follow", "contacts", "review",
+                             "measure", "compare", "repeat", "sheet", "check"}) {
         CAPTURE(word);
-        CHECK(help.out.find(std::string("
-  ") + word + " ") != std::string::npos);
+        CHECK(help.out.find(std::string("\n  ") + word + " ") != std::string::npos);
     }
     for (const auto* word : {"progress"}) {
         CAPTURE(word);
