@@ -68,6 +68,7 @@ Exit run(int argc, char** argv)
     batch::addMeasure(program, job);
     batch::addCompare(program, job);
     batch::addRepeat(program, job);
+    batch::addProgress(program, job);
     batch::addSheet(program, job);
     std::string complaint;
     batch::addCheck(program, job, complaint);
