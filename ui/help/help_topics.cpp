@@ -89,13 +89,15 @@ HelpTopic followTopic(const Keys& keys)
                                          "correction %4 follows again from all you placed."));
     *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
                       keys.textOf("marks.accept_step"), keys.textOf("marks.follow"));
-    text = add(QT_TRANSLATE_NOOP("Help", "Contacts"),
-               QT_TRANSLATE_NOOP("Help", "%1 asks for heel and toe of both feet on the frame "
-                                         "shown; do so on two or three frames, with a foot on the "
-                                         "ground and in the air. Once they are followed, %2 "
-                                         "proposes contacts and toe-offs: hollow, dashed bars with "
-                                         "their errors as whiskers. %3 accepts one and goes on, "
-                                         "%4 accepts all, %5 removes one."));
+    text =
+        add(QT_TRANSLATE_NOOP("Help", "Contacts"),
+            QT_TRANSLATE_NOOP("Help", "%1 asks for ankle, heel and toe of both feet on the frame "
+                                      "shown; do so on three frames of one stride, with a foot "
+                                      "on the ground, both in the air, the other foot down. "
+                                      "Once they are followed, %2 proposes contacts and "
+                                      "toe-offs: hollow, dashed bars with their errors as "
+                                      "whiskers. %3 accepts one and goes on, %4 accepts all, "
+                                      "%5 removes one."));
     *text = text->arg(keys.textOf("marks.feet"), keys.textOf("marks.find_contacts"),
                       keys.textOf("marks.accept_contact"), keys.textOf("marks.accept_contacts"),
                       keys.textOf("marks.remove_step"));

@@ -79,7 +79,7 @@ constexpr std::array table{
     KeyEntry{"marks.previous_cell", MARKS, NAME("Cell before that wants work"), "Shift+N"},
     KeyEntry{"marks.accept", MARKS, NAME("Place at the crosshair, or confirm the cell"), "Return"},
     KeyEntry{"marks.accept_step", MARKS, NAME("Accept the whole step"), "Shift+Return"},
-    KeyEntry{"marks.feet", MARKS, NAME("Mark heel and toe of both feet here"), "H"},
+    KeyEntry{"marks.feet", MARKS, NAME("Mark ankle, heel and toe of both feet here"), "H"},
     KeyEntry{"marks.follow", MARKS, NAME("Follow the placed marks through the clip"), "F"},
     KeyEntry{"marks.find_contacts", MARKS, NAME("Find contacts and toe-offs"), "G"},
     KeyEntry{"marks.accept_contact", MARKS, NAME("Accept the contact found, on to the next"), "A"},

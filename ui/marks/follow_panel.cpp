@@ -34,7 +34,7 @@ FollowPanel::FollowPanel(Keys& keys, QWidget* parent)
         connect(button, &QPushButton::clicked, this, wanted);
         grid->addWidget(button, row, column);
     };
-    add(new QPushButton(this), "marks.feet", tr("Heel and toe"), 0, 0, &FollowPanel::feetWanted);
+    add(new QPushButton(this), "marks.feet", tr("Both feet"), 0, 0, &FollowPanel::feetWanted);
     add(m_follow, "marks.follow", tr("Follow marks"), 0, 1, &FollowPanel::followWanted);
     add(new QPushButton(this), "marks.find_contacts", tr("Find contacts"), 1, 0,
         &FollowPanel::contactsWanted);

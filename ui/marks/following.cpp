@@ -7,6 +7,7 @@
 #include "ui/document/commands/propose_stances.hpp"
 #include "ui/document/commands/remove_stance.hpp"
 #include "ui/filming/work_bar.hpp"
+#include "ui/keys/keys.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
@@ -35,8 +36,8 @@ bool isProposal(const Stance& stance)
 
 } // namespace
 
-Following::Following(MarkingFlow& flow, FollowPanel& panel, QObject* parent)
-    : QObject(parent), m_flow(flow), m_panel(panel), m_work(new FollowWork(this))
+Following::Following(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent)
+    : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys), m_work(new FollowWork(this))
 {
     connect(&panel, &FollowPanel::feetWanted, this, &Following::markFeet);
     connect(&panel, &FollowPanel::followWanted, this, &Following::follow);
@@ -57,9 +58,10 @@ Following::Following(MarkingFlow& flow, FollowPanel& panel, QObject* parent)
     });
     connect(&flow, &MarkingFlow::changed, this, &Following::tellButtons);
     connect(&flow, &MarkingFlow::feetDone, this, [this] {
-        m_panel.tell(tr("Heel and toe of both feet are marked here. Follow them, then find the "
-                        "contacts."),
-                     "");
+        m_panel.tell(
+            tr("Both feet are marked here. Do so on two more frames, follow them, then find "
+               "the contacts."),
+            "");
     });
 }
 
@@ -179,7 +181,10 @@ void Following::tellFound(const ContactFindings& findings, std::size_t proposed)
     const QString told =
         proposed == 0
             ? tr("No contact was found beyond those marked.")
-            : tr("Stances proposed: %1. Each is yours to accept or to remove.").arg(proposed);
+            : tr("Stances proposed: %1. %2 accepts one and goes on, %3 all, %4 removes one.")
+                  .arg(proposed)
+                  .arg(m_keys.textOf("marks.accept_contact"),
+                       m_keys.textOf("marks.accept_contacts"), m_keys.textOf("marks.remove_step"));
     const QString remarked =
         remarks.isEmpty() ? QString() : u' ' + tr("To look at: %1.").arg(remarks.size());
     m_panel.tell(told + remarked, remarks.isEmpty() ? "" : "doubt", remarks);

@@ -12,6 +12,7 @@ namespace latemile::ui {
 
 class ClipDocument;
 class FollowPanel;
+class Keys;
 class MarkingFlow;
 
 /// Following and finding contacts on the marks page: starts and stops the work, brings what came of
@@ -19,7 +20,7 @@ class MarkingFlow;
 class Following final : public QObject {
     Q_OBJECT
 public:
-    Following(MarkingFlow& flow, FollowPanel& panel, QObject* parent = nullptr);
+    Following(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent = nullptr);
 
     void setClip(ClipDocument* clip);
     [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
@@ -47,6 +48,7 @@ private:
 
     MarkingFlow& m_flow;
     FollowPanel& m_panel;
+    const Keys& m_keys;
     FollowWork* m_work;
     QPointer<ClipDocument> m_followed;       ///< the clip at work
     std::vector<FrameNumber> m_detailFrames; ///< where the rows of the panel's list lead

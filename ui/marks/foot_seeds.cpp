@@ -6,7 +6,7 @@ namespace latemile::ui {
 std::optional<MarkKey> nextFootSeed(const Marking& marking, FrameNumber frame)
 {
     for (const auto side : {BodySide::Near, BodySide::Far}) {
-        for (const auto landmark : {Landmark::Heel, Landmark::Toe}) {
+        for (const auto landmark : {Landmark::Ankle, Landmark::Heel, Landmark::Toe}) {
             const MarkKey key{frame, side, landmark};
             if (marking.find(key) == nullptr && !marking.unseen.contains(key)) {
                 return key;

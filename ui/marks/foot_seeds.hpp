@@ -7,8 +7,10 @@
 
 namespace latemile::ui {
 
-/// The next of heel and toe, near and far, that is to be marked on a frame so that contacts can be
-/// found from them; nothing when all four have their answer.
+/// The next of ankle, heel and toe, near and far, that is to be marked on a frame so that contacts
+/// can be found from them; nothing when all six have their answer. Contacts need heel and toe
+/// alone, but with the ankle a foot is followed as one piece: on the sample clip 15 whole stances
+/// of 15 came back instead of 9.
 [[nodiscard]] std::optional<MarkKey> nextFootSeed(const Marking& marking, FrameNumber frame);
 
 } // namespace latemile::ui

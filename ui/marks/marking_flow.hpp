@@ -54,9 +54,9 @@ public:
 
     /// The landmark asked for on the frame of the cell at hand; none: nothing is.
     [[nodiscard]] std::optional<Landmark> pending() const;
-    /// The same with its frame and side: heel and toe of both feet are asked for on any frame.
+    /// The same with its frame and side: both feet are asked for on any frame.
     [[nodiscard]] std::optional<MarkKey> pendingKey() const;
-    /// Asks for heel and toe of both feet on the frame shown, until all have their answer or
+    /// Asks for ankle, heel and toe of both feet on the frame shown, until all have their answer or
     /// another frame is shown.
     void askFeet();
     [[nodiscard]] bool isAskingFeet() const { return m_feet.has_value(); }
@@ -99,7 +99,7 @@ signals:
     void cellDone();
     /// The step was accepted but for this cell, which is to be looked at.
     void stepStaysAt(const latemile::ui::StepInstant& place);
-    /// Heel and toe of both feet have their answer.
+    /// All of both feet has its answer.
     void feetDone();
 
 private:
@@ -128,7 +128,7 @@ private:
     std::vector<FollowGap> m_gaps;
     WorkOrder m_order;
     std::size_t m_stepsNoted{};
-    std::optional<FrameNumber> m_feet; ///< where heel and toe of both feet are asked for
+    std::optional<FrameNumber> m_feet; ///< where both feet are asked for
     std::optional<MarkKey> m_chosen;
     std::optional<FrameNumber> m_shown;
     PixelPoint m_cursor{};

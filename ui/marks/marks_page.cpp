@@ -39,7 +39,7 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
     m_steps = new StepPanel(*m_flow, *m_thumbnails, context.keys, this);
     m_followPanel = new FollowPanel(context.keys, m_steps);
     m_steps->addBelowTable(*m_followPanel);
-    m_following = new Following(*m_flow, *m_followPanel, this);
+    m_following = new Following(*m_flow, *m_followPanel, context.keys, this);
     split->addWidget(m_steps);
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);

@@ -152,7 +152,10 @@ void StepPanel::tellWork()
     for (int row = 0; row < steps; ++row) {
         for (int column = 0; column < m_model->columnCount(); ++column) {
             const StepInstant place = m_model->placeOf(m_model->index(row, column));
-            asked += m_flow.frameOf(place) && !m_flow.asked(place).empty() ? 1 : 0;
+            // A proposed contact is work too, where no landmark is asked for.
+            const bool isWork =
+                !m_flow.asked(place).empty() || m_flow.work(place).state != CellState::Confirmed;
+            asked += m_flow.frameOf(place) && isWork ? 1 : 0;
         }
     }
     m_progress->setText(steps == 0 ? tr("No steps yet")

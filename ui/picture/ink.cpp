@@ -62,13 +62,16 @@ void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF 
 
 void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels)
 {
-    const double radius = (ink.slight ? 2.5 : 4.5) * devicePixels;
+    const double radius = (ink.slight ? 1.75 : 4.5) * devicePixels;
     painter.setPen(QPen(rim, (ink.slight ? 4.0 : 4.5) * devicePixels));
     painter.setBrush(Qt::NoBrush);
     painter.drawEllipse(at, radius, radius);
     painter.setPen(QPen(ink.colour, 2 * devicePixels));
     painter.setBrush(ink.hollow ? Qt::NoBrush : QBrush(ink.colour));
     painter.drawEllipse(at, radius, radius);
+    if (ink.slight) {
+        return;
+    }
     // The exact place, for the eye to set a nudge by.
     painter.setPen(Qt::NoPen);
     painter.setBrush(ink.hollow ? ink.colour : QColor(Qt::white));
@@ -78,9 +81,9 @@ void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devi
 void drawErrorRing(QPainter& painter, QPointF at, double radius, double devicePixels)
 {
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(QColor(255, 255, 255, 110), 2.5 * devicePixels));
+    painter.setPen(QPen(QColor(255, 255, 255, 150), 3 * devicePixels));
     painter.drawEllipse(at, radius, radius);
-    painter.setPen(QPen(QColor(0x30, 0x34, 0x38, 130), devicePixels));
+    painter.setPen(QPen(QColor(0x30, 0x34, 0x38, 190), devicePixels));
     painter.drawEllipse(at, radius, radius);
 }
 

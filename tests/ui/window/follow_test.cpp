@@ -94,7 +94,7 @@ void markFirstStep(ShortClip& job)
     }
 }
 
-/// Heel and toe of both feet on one frame, as the window asks for them.
+/// Ankle, heel and toe of both feet on one frame, as the window asks for them.
 void markFeet(ShortClip& job, std::int64_t frame)
 {
     job.page().player().goTo({frame});
@@ -107,9 +107,9 @@ void markFeet(ShortClip& job, std::int64_t frame)
         }
         REQUIRE(key->frame.value == frame);
         placeByKeys(job.page(), truePoint(job.truth(), *key));
-        REQUIRE(++placed <= 4);
+        REQUIRE(++placed <= 6);
     }
-    CHECK(placed == 4);
+    CHECK(placed == 6);
 }
 
 } // namespace
@@ -146,8 +146,18 @@ TEST_CASE("marks of one step, followed, stand in the cells of another and are ac
         CHECK(std::hypot(mark->at.u - truth.u, mark->at.v - truth.v) < 3.5 * *mark->sePx);
     }
 
-    SECTION("the row accepted is the coach's word and is read")
+    SECTION("the least sure cell comes first; a row accepted is the coach's word and is read")
     {
+        const auto urgencyAt = [&](const StepInstant& place) {
+            return job.page().flow().doubt(place).urgency();
+        };
+        const auto open = job.page().flow().open();
+        REQUIRE(open.size() >= 2);
+        CHECK(std::ranges::is_sorted(open, std::greater{}, urgencyAt));
+        job.window().selection().setPlace(std::nullopt);
+        job.key(Qt::Key_N);
+        CHECK(job.page().flow().place() == open.front());
+
         job.window().selection().setPlace(StepInstant{StepNumber{3}, Instant::Contact});
         job.key(Qt::Key_Return, Qt::ShiftModifier);
         CHECK(job.cell(2, 0).contains("confirmed"));
@@ -163,10 +173,9 @@ TEST_CASE("marks of one step, followed, stand in the cells of another and are ac
         const double truth =
             job.truth()["contacts"][4]["image_at_first_frame"]["foot_ahead_of_hip_cm"];
         CHECK(*ahead->value == Approx(truth).margin(2.5));
-    }
-    SECTION("undo takes all followed marks away at once, and everything to the start")
-    {
-        job.window().undo();
+
+        job.window().undo(); // the row
+        job.window().undo(); // all followed marks at once
         CHECK(job.clip().marking() == before);
         job.undoAll();
         CHECK(job.clip().marking() == Marking{});
@@ -174,30 +183,17 @@ TEST_CASE("marks of one step, followed, stand in the cells of another and are ac
     SECTION("a corrected mark is placed; following again keeps it and replaces the rest")
     {
         const MarkKey key{*frame, BodySide::Near, Landmark::Knee};
+        const MarkKey next{{frame->value + 1}, BodySide::Near, Landmark::Knee};
         job.window().selection().setPlace(StepInstant{StepNumber{3}, Instant::Contact});
         job.page().flow().choose(key);
         job.key(Qt::Key_Right);
         const Mark corrected = *job.clip().marking().find(key);
         CHECK(corrected.origin == Origin::Placed);
-        const auto neighbour =
-            *job.clip().marking().find({{frame->value + 1}, BodySide::Near, Landmark::Knee});
+        const Mark neighbour = *job.clip().marking().find(next);
         job.key(Qt::Key_F);
         job.waitForFollowing();
         CHECK(*job.clip().marking().find(key) == corrected);
-        CHECK(*job.clip().marking().find({{frame->value + 1}, BodySide::Near, Landmark::Knee}) !=
-              neighbour);
-    }
-    SECTION("the next cell is the one whose marks are least sure")
-    {
-        const auto errorAt = [&](const StepInstant& place) {
-            return job.page().flow().doubt(place).urgency();
-        };
-        const auto open = job.page().flow().open();
-        REQUIRE(open.size() >= 2);
-        CHECK(std::ranges::is_sorted(open, std::greater{}, errorAt));
-        job.window().selection().setPlace(std::nullopt);
-        job.key(Qt::Key_N);
-        CHECK(job.page().flow().place() == open.front());
+        CHECK(*job.clip().marking().find(next) != neighbour);
     }
 }
 
@@ -232,7 +228,7 @@ TEST_CASE("following without a placed mark says what to do", "[ui][follow]")
     CHECK_FALSE(job.window().session()->history().canUndo());
 }
 
-TEST_CASE("contacts found from heel and toe are proposals until accepted", "[ui][follow]")
+TEST_CASE("contacts found from both feet are proposals until accepted", "[ui][follow]")
 {
     ShortClip job;
     // A foot on the ground, both in the air, and the other foot down.
@@ -244,7 +240,7 @@ TEST_CASE("contacts found from heel and toe are proposals until accepted", "[ui]
     const Marking followed = job.clip().marking();
     job.key(Qt::Key_G);
     INFO(job.page().followPanel().told().toStdString());
-    const auto& stances = job.clip().marking().stances;
+    const auto stances = job.clip().marking().stances;
     REQUIRE(stances.size() >= 3);
     for (const Stance& stance : stances) {
         CHECK(stance.origin == Origin::Proposed);
@@ -257,39 +253,39 @@ TEST_CASE("contacts found from heel and toe are proposals until accepted", "[ui]
     });
     REQUIRE(found != stances.end());
 
-    SECTION("all at once, and undone to the start")
-    {
-        job.key(Qt::Key_A, Qt::ShiftModifier);
-        CHECK(std::ranges::all_of(job.clip().marking().stances, [](const Stance& stance) {
-            return stance.origin == Origin::Placed && !stance.se;
-        }));
-        job.window().undo();
-        job.window().undo();
-        CHECK(job.clip().marking() == followed);
-        job.undoAll();
-        CHECK(job.clip().marking() == Marking{});
-    }
-    SECTION("one after the other, and one removed")
-    {
-        const auto count = stances.size();
-        job.window().selection().setPlace(StepInstant{StepNumber{1}, Instant::Contact});
-        job.key(Qt::Key_A);
-        CHECK(job.clip().marking().stances[0].origin == Origin::Placed);
-        REQUIRE(job.page().flow().place());
-        CHECK(job.page().flow().place()->step == StepNumber{2});
-        job.key(Qt::Key_Delete, Qt::ControlModifier);
-        CHECK(job.clip().marking().stances.size() == count - 1);
-        CHECK(job.clip().marking().stances[1].origin == Origin::Proposed);
-    }
-    SECTION("a double click on the ruler accepts the bar it is on")
-    {
-        const auto at = static_cast<std::size_t>(found - stances.begin());
-        StanceRuler& ruler = job.page().ruler();
-        const double end = job.clip().index().times().back().count();
-        const double middle = (found->contact + *found->toeOff).count() / 2.0;
-        // As stance_ruler.cpp lays it out: titles to the left, 8 pixels to the right.
-        const QPoint point(static_cast<int>(88 + middle / end * (ruler.width() - 8 - 88)), 44);
-        QTest::mouseDClick(&ruler, Qt::LeftButton, {}, point);
-        CHECK(job.clip().marking().stances[at].origin == Origin::Placed);
-    }
+    // One after the other, and one removed.
+    const auto count = stances.size();
+    job.window().selection().setPlace(StepInstant{StepNumber{1}, Instant::Contact});
+    job.key(Qt::Key_A);
+    CHECK(job.clip().marking().stances[0].origin == Origin::Placed);
+    REQUIRE(job.page().flow().place());
+    CHECK(job.page().flow().place()->step == StepNumber{2});
+    job.key(Qt::Key_Delete, Qt::ControlModifier);
+    CHECK(job.clip().marking().stances.size() == count - 1);
+    CHECK(job.clip().marking().stances[1].origin == Origin::Proposed);
+    job.window().undo();
+    job.window().undo();
+
+    // By a double click on its bar on the ruler, laid out as stance_ruler.cpp has it: 88 pixels of
+    // titles to the left, 8 free ones to the right, the left foot's bar around 44.
+    const auto at = static_cast<std::size_t>(found - stances.begin());
+    StanceRuler& ruler = job.page().ruler();
+    const double end = job.clip().index().times().back().count();
+    REQUIRE(found->toeOff);
+    const double middle = (found->contact + *found->toeOff).count() / 2.0;
+    const QPoint point(static_cast<int>(88 + middle / end * (ruler.width() - 8 - 88)), 44);
+    QTest::mouseDClick(&ruler, Qt::LeftButton, {}, point);
+    CHECK(job.clip().marking().stances[at].origin == Origin::Placed);
+    job.window().undo();
+
+    // All at once.
+    job.key(Qt::Key_A, Qt::ShiftModifier);
+    CHECK(std::ranges::all_of(job.clip().marking().stances, [](const Stance& stance) {
+        return stance.origin == Origin::Placed && !stance.se;
+    }));
+    job.window().undo(); // accepted
+    job.window().undo(); // found
+    CHECK(job.clip().marking() == followed);
+    job.undoAll();
+    CHECK(job.clip().marking() == Marking{});
 }

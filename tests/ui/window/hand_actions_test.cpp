@@ -120,7 +120,7 @@ int markLandmarks(MarksPage& page, Hand& hand, const nlohmann::json& truth, Plac
     return placed;
 }
 
-/// Heel and toe of both feet on three frames, then the landmarks of the first two cells of a row.
+/// Both feet on three frames: a foot on the ground, both in the air, the other foot down.
 void markSeeds(MarksPage& page, Hand& hand, const nlohmann::json& truth)
 {
     for (const std::int64_t frame : {95, 125, 145}) {
