@@ -75,4 +75,21 @@ void paintStanceBar(QPainter& painter, const StanceBar& bar, const Tokens& token
     paintNumber(painter, bar, colour, tokens);
 }
 
+void paintFaultSign(QPainter& painter, QPointF centre, double bottom, bool missing,
+                    const Tokens& tokens)
+{
+    const double r = faultSignRadius;
+    painter.setPen(QPen(tokens.doubt, 1.5, missing ? Qt::DotLine : Qt::SolidLine));
+    painter.drawLine(centre + QPointF(0, r), QPointF(centre.x(), bottom));
+    painter.setPen(QPen(tokens.doubt, 1.5));
+    painter.setBrush(tokens.card);
+    painter.drawEllipse(centre, r, r);
+    QFont font = painter.font();
+    font.setPixelSize(smallText);
+    font.setWeight(QFont::Bold);
+    painter.setFont(font);
+    painter.drawText(QRectF(centre.x() - r, centre.y() - r, 2 * r, 2 * r), Qt::AlignCenter,
+                     missing ? QStringLiteral("?") : QStringLiteral("!"));
+}
+
 } // namespace latemile::ui

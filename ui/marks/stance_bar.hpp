@@ -22,4 +22,10 @@ struct StanceBar {
 };
 void paintStanceBar(QPainter& painter, const StanceBar& bar, const Tokens& tokens);
 
+/// A question mark where something is missing, an exclamation mark where something is odd; a line
+/// leads down to `bottom`.
+inline constexpr double faultSignRadius = 6.5;
+void paintFaultSign(QPainter& painter, QPointF centre, double bottom, bool missing,
+                    const Tokens& tokens);
+
 } // namespace latemile::ui

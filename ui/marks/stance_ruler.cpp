@@ -30,7 +30,6 @@ constexpr int rowHeight = 4 * gridStep;
 constexpr int barTop = gridStep + 4; ///< in its row: above it is room for a sign
 constexpr int barHeight = 2 * gridStep;
 constexpr double grip = 6.0;
-constexpr double signRadius = 6.5;
 
 } // namespace
 
@@ -75,14 +74,14 @@ void StanceRuler::setFaults(std::vector<RhythmFault> faults)
 
 QPointF StanceRuler::signOf(const RhythmFault& fault) const
 {
-    return {m_scale.at(fault.at), rowTop(fault.foot) + signRadius};
+    return {m_scale.at(fault.at), rowTop(fault.foot) + faultSignRadius};
 }
 
 const RhythmFault* StanceRuler::faultAt(QPointF at) const
 {
     const auto found = std::ranges::find_if(m_faults, [&](const RhythmFault& fault) {
         const QPointF away = signOf(fault) - at;
-        return std::hypot(away.x(), away.y()) <= signRadius + 2;
+        return std::hypot(away.x(), away.y()) <= faultSignRadius + 2;
     });
     return isUsable() && found != m_faults.end() ? &*found : nullptr;
 }
@@ -371,26 +370,12 @@ void StanceRuler::paintStance(QPainter& painter, std::size_t at) const
     paintStanceBar(painter, bar, tokensOf(palette()));
 }
 
-/// A question mark where something is missing, an exclamation mark where something is odd.
 void StanceRuler::paintFault(QPainter& painter, const RhythmFault& fault) const
 {
-    const Tokens tokens = tokensOf(palette());
     const bool missing = fault.kind == RhythmFault::Kind::MissedContact ||
                          fault.kind == RhythmFault::Kind::MissedToeOff;
-    const QPointF centre = signOf(fault);
-    painter.setPen(QPen(tokens.doubt, 1.5, missing ? Qt::DotLine : Qt::SolidLine));
-    painter.drawLine(centre + QPointF(0, signRadius),
-                     QPointF(centre.x(), rowTop(fault.foot) + barTop + barHeight));
-    painter.setPen(QPen(tokens.doubt, 1.5));
-    painter.setBrush(tokens.card);
-    painter.drawEllipse(centre, signRadius, signRadius);
-    QFont font = this->font();
-    font.setPixelSize(smallText);
-    font.setWeight(QFont::Bold);
-    painter.setFont(font);
-    painter.drawText(
-        QRectF(centre.x() - signRadius, centre.y() - signRadius, 2 * signRadius, 2 * signRadius),
-        Qt::AlignCenter, missing ? QStringLiteral("?") : QStringLiteral("!"));
+    paintFaultSign(painter, signOf(fault), rowTop(fault.foot) + barTop + barHeight, missing,
+                   tokensOf(palette()));
 }
 
 void StanceRuler::paintPlayhead(QPainter& painter) const

@@ -254,6 +254,7 @@ TEST_CASE("with followed marks and found contacts a further step takes at most s
 {
     WindowFixture fixture;
     fixture.makeUnmarked();
+    fixture.shorten(408);
     MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
     auto& page = dynamic_cast<MarksPage&>(*window.page());
     const auto truth = truthOf("fresh");
@@ -264,7 +265,7 @@ TEST_CASE("with followed marks and found contacts a further step takes at most s
     follow(page, hand);
     hand.key(Qt::Key_G);
     const int forSeeds = hand.actions();
-    REQUIRE(clip.steps().size() >= 10);
+    REQUIRE(clip.steps().size() >= 8);
     goThroughContacts(page, hand, truth);
     const int forEvents = hand.actions() - forSeeds;
 
