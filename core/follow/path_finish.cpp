@@ -108,6 +108,9 @@ void doubtBrokenBones(FigurePaths& paths)
         }
         const auto& upper = paths[placeOf(part.landmarks[0])];
         auto& lower = paths[placeOf(part.landmarks[1])];
+        if (upper.size() != lower.size()) {
+            continue; // one of them was never followed
+        }
         std::vector<double> lengths;
         for (std::size_t i = 0; i < lower.size(); ++i) {
             if (upper[i] && lower[i]) {

@@ -75,14 +75,18 @@ std::optional<BeltScale> scaleFromBelt(const PreparedClip& clip)
     if (clip.plane.hasScale()) {
         return std::nullopt;
     }
-    // Without a scale a pixel counts as one centimetre, so the ratio is pixels by centimetres.
-    PreparedClip inPixels = clip;
-    inPixels.plane = clip.plane.withScale(1.0, 0.0, ScaleFrom::Line);
-    const auto belt = beltWitness(inPixels);
-    if (!belt || belt->ratio <= 0.0) {
+    // A prepared clip without a scale has a rough one, marked as none: the belt says how far it is
+    // off.
+    PreparedClip scaled = clip;
+    scaled.plane = clip.plane.withScale(1.0, 0.0, ScaleFrom::Line);
+    const auto belt = beltWitness(scaled);
+    const auto& toes = clip.tracks.framesOf(BodySide::Near, Landmark::Toe);
+    if (!belt || belt->ratio <= 0.0 || toes.empty()) {
         return std::nullopt;
     }
-    return BeltScale{1.0 / belt->ratio, std::hypot(belt->se / belt->ratio, beltError)};
+    const auto* toe = clip.tracks.find({toes.front(), BodySide::Near, Landmark::Toe});
+    return BeltScale{clip.plane.cmPerPixel(toe->mark.at) / belt->ratio,
+                     std::hypot(belt->se / belt->ratio, beltError)};
 }
 
 } // namespace latemile

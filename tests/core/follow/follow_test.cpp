@@ -70,14 +70,15 @@ TEST_CASE("one marked step is carried through the whole clip", "[follow]")
 {
     const auto& clip = runner();
     const auto result = followed(clip, clip.oneStepOfEachFoot(1, 0.0, 1));
-    const auto landmark = GENERATE(Landmark::Ear, Landmark::Shoulder, Landmark::Hip, Landmark::Knee,
-                                   Landmark::Ankle, Landmark::Heel, Landmark::Toe);
-    const auto errors = errorsCm(clip, result, BodySide::Near, landmark);
-    CAPTURE(nameOf(landmark), errors.size());
-    REQUIRE(errors.size() > clip.truth.frames.size() * 3 / 4);
-    CAPTURE(errors[errors.size() / 2], errors[errors.size() * 9 / 10]);
-    CHECK(errors[errors.size() / 2] < 1.0);
-    CHECK(errors[errors.size() * 9 / 10] < 3.0);
+    for (const auto landmark : {Landmark::Ear, Landmark::Shoulder, Landmark::Hip, Landmark::Knee,
+                                Landmark::Ankle, Landmark::Heel, Landmark::Toe}) {
+        const auto errors = errorsCm(clip, result, BodySide::Near, landmark);
+        CAPTURE(nameOf(landmark), errors.size());
+        REQUIRE(errors.size() > clip.truth.frames.size() * 3 / 4);
+        CAPTURE(errors[errors.size() / 2], errors[errors.size() * 9 / 10]);
+        CHECK(errors[errors.size() / 2] < 1.0);
+        CHECK(errors[errors.size() * 9 / 10] < 3.0);
+    }
 }
 
 TEST_CASE("what following says of its errors is true", "[follow]")
@@ -86,7 +87,7 @@ TEST_CASE("what following says of its errors is true", "[follow]")
     // markings by several hands.
     const auto& clip = runner();
     Honesty honesty;
-    for (const unsigned seed : {1U, 2U, 3U, 4U, 5U, 6U}) {
+    for (const unsigned seed : {1U, 2U, 3U, 4U}) {
         judge(clip, followed(clip, clip.oneStepOfEachFoot(1, 1.0, seed)), honesty);
     }
     const double share = 100.0 * honesty.within / honesty.all;

@@ -91,8 +91,8 @@ maker::ClipRecipe smallRunner(unsigned seed)
 {
     maker::ClipRecipe recipe;
     recipe.runner.seed = seed;
-    recipe.camera.width = 640;
-    recipe.camera.height = 360;
+    recipe.camera.width = 960;
+    recipe.camera.height = 540;
     recipe.video.captureRate = 120.0;
     recipe.video.duration = 2.4;
     return recipe;

@@ -28,7 +28,7 @@ struct FollowedClip {
     [[nodiscard]] double cmPerPixel() const { return 1.0 / truth.pixelsPerCm; }
 };
 
-/// 640 x 360 pixels, 120 frames/s, from the left.
+/// 960 x 540 pixels, 120 frames/s, from the left.
 [[nodiscard]] maker::ClipRecipe smallRunner(unsigned seed);
 
 } // namespace latemile::tests
