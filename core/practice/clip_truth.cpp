@@ -107,7 +107,7 @@ std::vector<MarkMiss> missesOf(const Marking& marking, FrameNumber frame, const 
     for (const Landmark landmark : sideViewLandmarks) {
         const auto point = points.find(landmark);
         const Mark* mark = marking.find({frame, BodySide::Near, landmark});
-        if (mark && point != points.end()) {
+        if (mark && mark->origin == Origin::Placed && point != points.end()) {
             const double pixels =
                 std::hypot(mark->at.u - point->second.u, mark->at.v - point->second.v);
             misses.push_back({landmark, point->second, pixels, pixels / truth.pixelsPerCm});
@@ -125,6 +125,9 @@ std::vector<EventMiss> missesOf(const std::vector<Stance>& stances, const ClipTr
         }
     };
     for (const Stance& stance : stances) {
+        if (stance.origin != Origin::Placed) {
+            continue;
+        }
         add(stance.foot, false, stance.contact);
         if (stance.toeOff) {
             add(stance.foot, true, *stance.toeOff);

@@ -35,7 +35,7 @@ struct MarkMiss {
     double pixels{};
     double centimetres{}; ///< in the plane of the near hip
 };
-/// The near marks of a frame that the truth knows, from head to foot.
+/// The near marks of a frame that the coach placed and the truth knows, from head to foot.
 [[nodiscard]] std::vector<MarkMiss> missesOf(const Marking& marking, FrameNumber frame,
                                              const ClipTruth& truth);
 
@@ -46,7 +46,7 @@ struct EventMiss {
     Seconds marked{};
     Seconds late{}; ///< negative: marked too early
 };
-/// Of all marked events, in order of time.
+/// Of all events that the coach placed, in order of time.
 [[nodiscard]] std::vector<EventMiss> missesOf(const std::vector<Stance>& stances,
                                               const ClipTruth& truth);
 

@@ -59,6 +59,18 @@ TEST_CASE("an event's miss is against the nearest of its own foot and kind", "[p
     CHECK(misses[2].late.count() == Approx(0.01));
 }
 
+TEST_CASE("only the coach's own marks and events are practice", "[practice]")
+{
+    // Followed and proposed ones used to be rated as if the coach had placed them.
+    Marking marking;
+    marking.marks[{{1}, BodySide::Near, Landmark::Hip}] = {{34, 44}, Origin::Followed, 1.0};
+    marking.marks[{{1}, BodySide::Near, Landmark::Ear}] = {{10, 20}, Origin::Proposed, 1.0};
+    CHECK(missesOf(marking, {1}, truth()).empty());
+    const std::vector<Stance> stances{
+        {Foot::Right, Seconds{0.79}, Seconds{1.06}, Origin::Proposed, {}}};
+    CHECK(missesOf(stances, truth()).empty());
+}
+
 TEST_CASE("the truth of the sample clip puts a careful coach's own marks close by", "[practice]")
 {
     const auto clip = std::filesystem::path(LATEMILE_SOURCE_DIR) /
