@@ -108,7 +108,8 @@ TEST_CASE("the network built from the file answers as an independent forward pas
 TEST_CASE("a turned crop reads the pixels another program read", "[propose][outside]")
 {
     const auto pixels = croppedPixels(formulaPicture(), formulaCrop);
-    for (const auto& row : vectors().at("crop").at("pixels_y_x_bgr")) {
+    const auto document = vectors();
+    for (const auto& row : document.at("crop").at("pixels_y_x_bgr")) {
         const auto at = (row.at(0).get<std::size_t>() * 256 + row.at(1).get<std::size_t>()) * 3;
         for (std::size_t k = 0; k < 3; ++k) {
             CAPTURE(row.dump(), k);
