@@ -119,7 +119,7 @@ TEST_CASE("a doubtful proposal says so and has a wide error", "[propose]")
 {
     auto paths = pathsOf({});
     paths.paths.at({BodySide::Near, Landmark::Toe}).doubt[7] = Doubt::Jumps;
-    const auto& toe = proposalsFrom(paths, {}).at({{7}, BodySide::Near, Landmark::Toe});
+    const auto toe = proposalsFrom(paths, {}).at({{7}, BodySide::Near, Landmark::Toe});
     CHECK(toe.doubt == Doubt::Jumps);
     CHECK(toe.sePx >= 0.2 * paths.trunkPx);
 }
