@@ -11,7 +11,6 @@
 #include "tests/scratch_folder.hpp"
 
 #include <cerrno>
-#include <chrono>
 #include <set>
 
 using namespace latemile;
@@ -316,20 +315,16 @@ TEST_CASE("the power may go at any moment of a day's work: no edit told as saved
     CHECK(cuts > 100);
 }
 
-TEST_CASE("an edit among 10,000 marks is kept in a few milliseconds", "[journal]")
+TEST_CASE("an edit among 10,000 marks writes the changed part alone", "[journal]")
 {
     ModelDisk disk;
     Session now = dayWithMarks(10'000);
     disk.put(model / "session.json", jsonText(toJson(now)));
     auto file = SessionFile::open(model, coach, disk).value();
-    const auto started = std::chrono::steady_clock::now();
     constexpr int edits = 20;
     for (int edit = 0; edit < edits; ++edit) {
         now.clips[0].marking.marks.begin()->second.at.u += 1;
         REQUIRE(file.keep(now));
     }
-    const std::chrono::duration<double, std::milli> took =
-        std::chrono::steady_clock::now() - started;
-    CHECK(took.count() / edits < 50.0);
     CHECK(disk.bytesOf(model / "session.journal").size() < 300U * edits);
 }
