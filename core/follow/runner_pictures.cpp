@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace latemile {
 
@@ -32,7 +33,8 @@ Outcome<void> canBeHeld(const FollowedStretch& stretch, const cv::Rect& part, do
 {
     const double aFrame = bytesAPixel * part.area() * reduction * reduction;
     const auto frames = static_cast<double>(stretch.last.value - stretch.first.value + 1);
-    if (part.width < 32 || part.height < 32) {
+    constexpr double fewestPixels = 32.0; ///< of a side, or the smallest picture has nothing left
+    if (reduction * std::min(part.width, part.height) < fewestPixels) {
         return fail(Error::Kind::Inconsistent,
                     "The marks lie outside the picture or on one spot: place them on the runner.");
     }
@@ -45,18 +47,23 @@ Outcome<void> canBeHeld(const FollowedStretch& stretch, const cv::Rect& part, do
 }
 
 /// A cloud or a lamp changes all of a picture alike; following compares brightness, so it is taken
-/// back to that of the first frame. Changes of less than 2 % are left, as is a black picture.
-cv::Mat evenlyLit(const cv::Mat& part, double& brightness)
+/// back to that of the first picture with light in it. Changes of less than 2 % are left, and so
+/// are black pictures, as of a clip that fades in: nothing can be made of them.
+cv::Mat evenlyLit(const cv::Mat& part, std::optional<double>& brightness)
 {
+    constexpr double black = 24.0; ///< luma of black is 16 where the range is limited
     const double now = cv::mean(part)[0];
-    if (brightness <= 0.0) {
+    if (now < black) {
+        return part;
+    }
+    if (!brightness) {
         brightness = now;
     }
-    if (now < 8.0 || std::abs(now - brightness) < 0.02 * brightness) {
+    if (std::abs(now - *brightness) < 0.02 * *brightness) {
         return part;
     }
     cv::Mat lit;
-    part.convertTo(lit, CV_8U, brightness / now);
+    part.convertTo(lit, CV_8U, *brightness / now);
     return lit;
 }
 
@@ -74,7 +81,7 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
         canBeHeld(stretch, pictures.m_part, pictures.m_reduction, clip.facts().captureRate));
     const auto count = stretch.last.value - stretch.first.value + 1;
     const cv::Size window(2 * halfWindow + 1, 2 * halfWindow + 1);
-    double brightness = 0.0;
+    std::optional<double> brightness;
     for (std::int64_t i = 0; i < count; ++i) {
         if (goOn && !goOn(static_cast<double>(i) / static_cast<double>(count))) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 using namespace latemile;
 using namespace latemile::tests;
@@ -168,6 +169,30 @@ TEST_CASE("what cannot be followed is refused in one sentence", "[follow]")
         const auto result = followMarks(reader, marking);
         REQUIRE_FALSE(result);
         CHECK(result.error().kind == Error::Kind::Inconsistent);
+    }
+}
+
+TEST_CASE("a clip that begins black is followed like any other", "[follow]")
+{
+    // Brightness was once evened to that of the first frame, which left next to nothing of the
+    // rest.
+    const auto& clip = runner();
+    const ScratchFolder folder;
+    const auto file = folder / "black.mp4";
+    const auto command =
+        "ffmpeg -v error -y -i '" + (clip.folder / "clip.mp4").string() +
+        "' -vf \"drawbox=c=black:t=fill:enable='lt(n,3)'\" -c:v libx264 -crf 18 '" + file.string() +
+        "'";
+    REQUIRE(std::system(command.c_str()) == 0);
+    auto reader = ClipReader::open(file).value();
+    const auto result = followMarks(reader, clip.oneStepOfEachFoot(1, 0.0, 1));
+    REQUIRE(result);
+    for (const auto landmark : {Landmark::Knee, Landmark::Heel}) {
+        const auto errors = errorsCm(clip, *result, BodySide::Near, landmark);
+        CAPTURE(nameOf(landmark), errors.size());
+        REQUIRE(errors.size() > clip.truth.frames.size() * 3 / 4);
+        CHECK(errors[errors.size() / 2] < 1.0);
+        CHECK(errors[errors.size() * 9 / 10] < 3.0);
     }
 }
 
