@@ -26,24 +26,11 @@ std::optional<FrameNumber> frameFrom(std::optional<std::int64_t> number)
     return number ? std::optional(FrameNumber{*number}) : std::nullopt;
 }
 
-std::string_view wordOf(FollowGap::Kind kind)
-{
-    switch (kind) {
-    case FollowGap::Kind::Lost:
-        return "lost";
-    case FollowGap::Kind::Bridged:
-        return "bridged";
-    case FollowGap::Kind::Doubtful:
-        return "doubtful";
-    }
-    return "";
-}
-
 nlohmann::json toJson(const FollowResult& result)
 {
     auto gaps = nlohmann::json::array();
     for (const auto& gap : result.gaps) {
-        gaps.push_back({{"kind", wordOf(gap.kind)},
+        gaps.push_back({{"kind", nameOf(gap.kind)},
                         {"side", nameOf(gap.side)},
                         {"landmark", nameOf(gap.landmark)},
                         {"first", gap.first.value},

@@ -7,6 +7,7 @@
 #include "core/follow/recurrence.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace latemile {
@@ -134,19 +135,6 @@ FigureSeeds Follower::Inside::seedsOf(const PlacedSide& side) const
 
 namespace {
 
-std::string_view wordOf(FollowGap::Kind kind)
-{
-    switch (kind) {
-    case FollowGap::Kind::Lost:
-        return "was lost";
-    case FollowGap::Kind::Bridged:
-        return "was covered and bridged";
-    case FollowGap::Kind::Doubtful:
-        return "is doubtful";
-    }
-    return "";
-}
-
 /// Joins single frames of one kind to stretches.
 class Gaps {
 public:
@@ -186,10 +174,18 @@ double clickErrorPx(const Marking& marking, const MarkKey& key, const ClickError
 
 } // namespace
 
+std::string_view nameOf(FollowGap::Kind kind)
+{
+    constexpr std::array<std::string_view, 3> names{"lost", "bridged", "doubtful"};
+    return names[static_cast<std::size_t>(kind)];
+}
+
 std::string sentenceOf(const FollowGap& gap)
 {
+    constexpr std::array<std::string_view, 3> said{"was lost", "was covered and bridged",
+                                                   "is doubtful"};
     auto words = "The " + std::string(nameOf(gap.side)) + " " + std::string(nameOf(gap.landmark)) +
-                 " " + std::string(wordOf(gap.kind)) + " on frame";
+                 " " + std::string(said[static_cast<std::size_t>(gap.kind)]) + " on frame";
     words += gap.first == gap.last
                  ? " " + std::to_string(gap.first.value)
                  : "s " + std::to_string(gap.first.value) + " to " + std::to_string(gap.last.value);

@@ -7,6 +7,8 @@
 
 #include <functional>
 #include <memory>
+#include <string>
+#include <string_view>
 
 namespace latemile {
 
@@ -33,6 +35,7 @@ struct FollowGap {
     FrameNumber last;
     bool operator==(const FollowGap&) const = default;
 };
+[[nodiscard]] std::string_view nameOf(FollowGap::Kind kind); ///< "lost", "bridged", "doubtful"
 /// "The near wrist was lost on frames 12 to 40."
 [[nodiscard]] std::string sentenceOf(const FollowGap& gap);
 
