@@ -8,6 +8,7 @@
 #include "core/compare/refilms_csv.hpp"
 #include "core/compare/rounding.hpp"
 #include "core/json_file.hpp"
+#include "core/json_or_null.hpp"
 #include "core/measures/measure.hpp"
 #include "core/store/athlete_sessions.hpp"
 #include "core/whole_file.hpp"
@@ -56,19 +57,14 @@ Outcome<Courses> coursesIn(const std::filesystem::path& athlete)
     return Courses{coursesOf(fresh), coursesOf(fatigued)};
 }
 
-nlohmann::json numberOrNull(const std::optional<double>& number)
-{
-    return number ? nlohmann::json(*number) : nlohmann::json(nullptr);
-}
-
 nlohmann::json toJson(const Course& course, const char* condition)
 {
     auto days = nlohmann::json::array();
     for (const auto& point : course.points) {
         days.push_back({{"date", point.date},
                         {"n", point.n},
-                        {"mean", numberOrNull(point.mean)},
-                        {"half_width", numberOrNull(point.halfWidth)},
+                        {"mean", orNull(point.mean)},
+                        {"half_width", orNull(point.halfWidth)},
                         {"not_comparable", point.whyNot}});
     }
     nlohmann::json document{
@@ -82,7 +78,7 @@ nlohmann::json toJson(const Course& course, const char* condition)
         {"held_since", course.heldSince},
         {"slope_a_month", nullptr}};
     if (course.sinceLast) {
-        document["change_since_last"] = numberOrNull(course.sinceLast->change);
+        document["change_since_last"] = orNull(course.sinceLast->change);
         document["verdict_since_last"] = nameOf(course.sinceLast->verdict);
     }
     if (course.trend) {

@@ -3,6 +3,7 @@
 
 #include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
+#include "core/json_or_null.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/summaries.hpp"
 
@@ -184,9 +185,6 @@ nlohmann::json sideJson(const SideOfRow& side)
 
 nlohmann::json rowJson(const ComparisonRow& row, const OwnMeasures& own)
 {
-    const auto orNull = [](const std::optional<double>& value) {
-        return value ? nlohmann::json(*value) : nlohmann::json(nullptr);
-    };
     nlohmann::json json{{"measure", row.measure},
                         {"unit", symbolOf(own.find(row.measure)->unit)},
                         {"foot", row.foot ? nameOf(*row.foot) : "both"},

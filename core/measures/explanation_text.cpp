@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/rounding.hpp"
+#include "core/json_or_null.hpp"
 #include "core/measures/explanation.hpp"
 
 #include <nlohmann/json.hpp>
@@ -77,12 +78,6 @@ std::string marksText(const Explanation& it)
                 std::string(nameOf(used.mark.origin)) + "\n";
     }
     return text;
-}
-
-template <class Value>
-json orNull(const std::optional<Value>& value)
-{
-    return value ? json(*value) : json(nullptr);
 }
 
 json markJson(const MarkUsed& used)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/readings_file.hpp"
+#include "core/json_or_null.hpp"
 
 #include "core/csv.hpp"
 #include "core/json_file.hpp"
@@ -29,12 +30,6 @@ std::string_view nameOfScale(ScaleFrom from)
         }
     }
     return "none";
-}
-
-template <class Value>
-json orNull(const std::optional<Value>& value)
-{
-    return value ? json(*value) : json(nullptr);
 }
 
 json secondsOrNull(const std::optional<Seconds>& value)

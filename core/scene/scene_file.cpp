@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/json_file.hpp"
+#include "core/json_or_null.hpp"
 #include "core/scene/plane.hpp"
 #include "core/scene/scene.hpp"
 
@@ -172,12 +173,6 @@ json cornersJson(const PlaneCorners& corners)
         document["cm"].push_back(corners.cm[i]);
     }
     return document;
-}
-
-template <class Value>
-json orNull(const std::optional<Value>& value)
-{
-    return value ? json(*value) : json(nullptr);
 }
 
 } // namespace
