@@ -205,6 +205,7 @@ Outcome<Known> knownOf(const Asked& asked)
     Known known;
     if (!asked.scene.empty()) {
         ASSIGN_OR_RETURN(const auto scene, readScene(asked.scene));
+        RETURN_IF_ERROR(needSideView(scene.view));
         known.view = scene.view;
         known.options.captureRate = scene.captureRate;
     }

@@ -8,6 +8,7 @@
 #include "core/compare/rounding.hpp"
 #include "core/follow/contact_finder.hpp"
 #include "core/json_file.hpp"
+#include "core/json_or_null.hpp"
 #include "core/marks/marks_file.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/readings_file.hpp"
@@ -94,11 +95,6 @@ std::string_view looksOf(const ComparisonRow& row)
     return "";
 }
 
-nlohmann::json numberOrNull(const std::optional<double>& number)
-{
-    return number ? nlohmann::json(*number) : nlohmann::json(nullptr);
-}
-
 nlohmann::json toScreening(const Comparison& comparison, const Screened& fresh,
                            const Screened& late)
 {
@@ -108,10 +104,10 @@ nlohmann::json toScreening(const Comparison& comparison, const Screened& fresh,
         rows.push_back({{"measure", row.measure},
                         {"unit", measure ? std::string(symbolOf(measure->unit)) : std::string()},
                         {"foot", row.foot ? std::string(nameOf(*row.foot)) : std::string("both")},
-                        {"fresh", numberOrNull(row.fresh.mean)},
-                        {"late", numberOrNull(row.fatigued.mean)},
-                        {"change", numberOrNull(row.change)},
-                        {"half_width", numberOrNull(row.halfWidth)},
+                        {"fresh", orNull(row.fresh.mean)},
+                        {"late", orNull(row.fatigued.mean)},
+                        {"change", orNull(row.change)},
+                        {"half_width", orNull(row.halfWidth)},
                         {"looks", looksOf(row)}});
     }
     return {{"version", 1},
@@ -176,6 +172,7 @@ Outcome<std::string> review(const Asked& asked)
 {
     const Progress progress("Screening " + asked.fresh.string() + " and " + asked.late.string());
     ASSIGN_OR_RETURN(const auto scene, readScene(asked.scene));
+    RETURN_IF_ERROR(needSideView(scene.view));
     ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
     ASSIGN_OR_RETURN(const auto fresh, screened(asked.fresh, scene, network));
     ASSIGN_OR_RETURN(const auto late, screened(asked.late, scene, network));

@@ -41,10 +41,8 @@ bool facesRight(const BodyPoints& body)
 
 Outcome<View> viewOf(const std::vector<BodyPoints>& bodies, std::optional<View> stated)
 {
-    if (stated && !isSideView(*stated)) {
-        return fail(Error::Kind::Unsupported,
-                    "Landmarks are proposed for clips filmed from the side, and this one is a " +
-                        std::string(nameOf(*stated)) + " view: place its marks by hand.");
+    if (stated) {
+        RETURN_IF_ERROR(needSideView(*stated));
     }
     if (mostly(bodies, isUpsideDown)) {
         return fail(Error::Kind::Inconsistent,
@@ -114,6 +112,16 @@ std::string_view wordsFor(Doubt doubt)
         return "too few frames near it tell which leg it is";
     }
     return "";
+}
+
+Outcome<void> needSideView(View view)
+{
+    if (!isSideView(view)) {
+        return fail(Error::Kind::Unsupported,
+                    "Landmarks are proposed for clips filmed from the side, and this one is a " +
+                        std::string(nameOf(view)) + " view: place its marks by hand.");
+    }
+    return {};
 }
 
 Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optional<View> view,

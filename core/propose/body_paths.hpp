@@ -57,6 +57,10 @@ struct BodyPaths {
 /// Presence below which a frame is taken to show nobody.
 inline constexpr double someoneFrom = 0.5;
 
+/// A fault for a rear or front view, which the network's paths cannot be made of: asked before the
+/// minutes that looking at a clip takes.
+Outcome<void> needSideView(View view);
+
 /// Legs that the network exchanged are put back, near and far told apart by the view, paths
 /// smoothed, doubtful points flagged. `found` in order of time; `view` none: told by which way the
 /// runner faces. `width`, `height` of the upright picture. Errors: nobody found on any frame; a

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // From one marked step to contacts, by the program alone: the clip and its truth are made by the
 // maker's own program.
+#include "app/batch/schema_fault.hpp"
 #include "tests/app/program.hpp"
-#include "tests/app/schema_check.hpp"
 #include "tests/catch.hpp"
 #include "tests/scratch_folder.hpp"
 
@@ -12,6 +12,7 @@
 #include <cmath>
 #include <sstream>
 
+using latemile::batch::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

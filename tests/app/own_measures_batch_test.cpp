@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Own measures and explanations, as a script would ask for them.
+#include "app/batch/schema_fault.hpp"
 #include "tests/app/marked_clip_files.hpp"
 #include "tests/app/program.hpp"
-#include "tests/app/schema_check.hpp"
 #include "tests/catch.hpp"
 
 #include <algorithm>
 
+using latemile::batch::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

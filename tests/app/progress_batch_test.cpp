@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/schema_fault.hpp"
 #include "tests/app/program.hpp"
-#include "tests/app/schema_check.hpp"
 #include "tests/catch.hpp"
 #include "tests/scratch_folder.hpp"
 
@@ -8,6 +8,7 @@
 
 #include <algorithm>
 
+using latemile::batch::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Two markings of one clip set against each other, as a script would ask for it.
+#include "app/batch/schema_fault.hpp"
 #include "tests/app/marked_clip_files.hpp"
 #include "tests/app/program.hpp"
-#include "tests/app/schema_check.hpp"
 #include "tests/catch.hpp"
 
 #include <algorithm>
 #include <cmath>
 
+using latemile::batch::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 
