@@ -89,7 +89,7 @@ void SceneLoan::next()
         const auto lender = m_asked ? lenderFor(*m_asked) : std::nullopt;
         if (lender) {
             m_answers[m_asked] = {.lender = *lender, .verdict = {}, .fault = {}, .taken = false};
-            m_test->start(lender->file, m_asked->file(), cmPerPixelOf(lender->scene));
+            m_test->judge(lender->file, m_asked->file(), cmPerPixelOf(lender->scene));
             emit changed();
             return;
         }

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/follow_work.hpp"
 
-#include "ui/text/words.hpp"
-
 #include <utility>
 
 namespace latemile::ui {
@@ -11,64 +9,25 @@ namespace {
 /// Of the progress bar: reading the headers is over before the pictures are looked at.
 constexpr double openingShare = 0.05;
 
-} // namespace
-
-void FollowWork::start(FollowJob job)
-{
-    const int number = ++m_number;
-    m_busy = true;
-    emit progress(0);
-    m_worker.post([this, job = std::move(job), number] {
-        auto result = std::make_shared<Outcome<FollowResult>>(follow(job, number));
-        QMetaObject::invokeMethod(
-            this, [this, result, number] { take(result, number); }, Qt::QueuedConnection);
-    });
-}
-
-void FollowWork::stop()
-{
-    ++m_number;
-    m_busy = false;
-}
-
-void FollowWork::take(const std::shared_ptr<Outcome<FollowResult>>& result, int number)
-{
-    if (number != m_number) {
-        return; // Stopped, or begun again.
-    }
-    m_busy = false;
-    if (*result) {
-        emit followed(std::make_shared<const FollowResult>(std::move(**result)));
-    } else {
-        emit failed(fromUtf8(result->error().sentence));
-    }
-}
-
-bool FollowWork::tellShare(double share, int number)
-{
-    const int percent = static_cast<int>(100 * share);
-    QMetaObject::invokeMethod(
-        this,
-        [this, percent, number] {
-            if (number == m_number) {
-                emit progress(percent);
-            }
-        },
-        Qt::QueuedConnection);
-    return number == m_number && !m_stopped;
-}
-
-Outcome<FollowResult> FollowWork::follow(const FollowJob& job, int number)
+Outcome<FollowResult> resultOf(const FollowJob& job, const std::function<bool(double)>& tell)
 {
     ClipOptions clipOptions = job.options;
-    clipOptions.goOn = [&](double share) { return tellShare(openingShare * share, number); };
+    clipOptions.goOn = [&](double share) { return tell(openingShare * share); };
     ASSIGN_OR_RETURN(auto clip, ClipReader::open(job.file, clipOptions));
     FollowOptions options;
     options.clicks = job.clicks;
-    options.goOn = [&](double share) {
-        return tellShare(openingShare + (1.0 - openingShare) * share, number);
-    };
+    options.goOn = [&](double share) { return tell(openingShare + (1.0 - openingShare) * share); };
     return followMarks(clip, job.marking, options);
+}
+
+} // namespace
+
+void FollowWork::follow(FollowJob job)
+{
+    start<FollowResult>([job = std::move(job)](const Tell& tell) { return resultOf(job, tell); },
+                        [this](FollowResult result) {
+                            emit followed(std::make_shared<const FollowResult>(std::move(result)));
+                        });
 }
 
 } // namespace latemile::ui

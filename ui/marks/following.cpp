@@ -115,10 +115,10 @@ void Following::follow()
     }
     m_followed = m_flow.clip();
     m_panel.tell({}, "");
-    m_work->start({.file = clip.file(),
-                   .options = clip.clipOptions(),
-                   .marking = clip.marking(),
-                   .clicks = clip.clicks()});
+    m_work->follow({.file = clip.file(),
+                    .options = clip.clipOptions(),
+                    .marking = clip.marking(),
+                    .clicks = clip.clicks()});
 }
 
 void Following::stop()
