@@ -6,6 +6,7 @@
 #include "ui/athletes/consent_dialog.hpp"
 #include "ui/athletes/forget_athlete.hpp"
 #include "ui/athletes/sample_library.hpp"
+#include "ui/athletes/session_table.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
@@ -14,22 +15,17 @@
 #include <QComboBox>
 #include <QDate>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QLineEdit>
 #include <QListWidget>
-#include <QLocale>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QStackedWidget>
-#include <QTableWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace latemile::ui {
 namespace {
-
-constexpr int columnCount = 4;
 
 QString consentText(const Athlete& athlete)
 {
@@ -40,12 +36,6 @@ QString consentText(const Athlete& athlete)
     return athlete.consent->until.empty()
                ? AthletesPage::tr("Consent noted.")
                : AthletesPage::tr("Consent until %1.").arg(fromUtf8(athlete.consent->until));
-}
-
-QString dateText(const QString& iso)
-{
-    const QDate date = QDate::fromString(iso, Qt::ISODate);
-    return date.isValid() ? QLocale().toString(date, QLocale::LongFormat) : iso;
 }
 
 } // namespace
@@ -112,30 +102,11 @@ QWidget* AthletesPage::buildAthlete()
     column->setSpacing(gridStep);
     column->addWidget(m_name);
     column->addWidget(m_facts);
-    column->addWidget(buildTable(), 1);
+    m_table = new SessionTable(side);
+    connect(m_table, &QTableWidget::itemActivated, this, &AthletesPage::openSession);
+    column->addWidget(m_table, 1);
     column->addWidget(buildButtons(side));
     return side;
-}
-
-QWidget* AthletesPage::buildTable()
-{
-    m_table = new QTableWidget(this);
-    m_table->setColumnCount(columnCount);
-    m_table->setHorizontalHeaderLabels(
-        {tr("Session"), tr("Clips"), tr("Before filming"), tr("To do")});
-    m_table->verticalHeader()->hide();
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_table->horizontalHeader()->setSectionResizeMode(columnCount - 1, QHeaderView::Stretch);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_table->setTabKeyNavigation(false);
-    m_table->setShowGrid(false);
-    m_table->setAccessibleName(tr("Sessions"));
-    connect(m_table, &QTableWidget::itemActivated, this, &AthletesPage::openSession);
-    return m_table;
 }
 
 QWidget* AthletesPage::buildButtons(QWidget* side)
@@ -293,32 +264,18 @@ void AthletesPage::fillSessions()
 {
     const AthleteEntry* entry = chosen();
     m_table->parentWidget()->setEnabled(entry != nullptr);
-    m_sessions = entry == nullptr ? std::vector<SessionEntry>() : sessionsOf(entry->folder);
     fillFacts(entry);
-    m_table->setRowCount(static_cast<int>(m_sessions.size()));
-    for (int row = 0; row < m_table->rowCount(); ++row) {
-        const SessionEntry& session = m_sessions[static_cast<std::size_t>(row)];
-        int column = 0;
-        for (const QString& text :
-             {dateText(session.date), session.clips, session.asked, session.toDo}) {
-            auto* item = new QTableWidgetItem(text);
-            item->setToolTip(text.toHtmlEscaped());
-            m_table->setItem(row, column++, item);
-        }
-    }
-    if (m_table->rowCount() > 0) {
-        m_table->selectRow(0);
-    }
+    m_table->setSessions(entry == nullptr ? std::vector<SessionEntry>()
+                                          : sessionsOf(entry->folder));
 }
 
 const SessionEntry* AthletesPage::chosenSession()
 {
-    const int row = m_table->currentRow();
-    if (row < 0 || row >= static_cast<int>(m_sessions.size())) {
+    const SessionEntry* session = m_table->chosen();
+    if (session == nullptr) {
         tell(tr("There is no session yet: begin one with \"New session today\"."));
-        return nullptr;
     }
-    return &m_sessions[static_cast<std::size_t>(row)];
+    return session;
 }
 
 void AthletesPage::openSession()

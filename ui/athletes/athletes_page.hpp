@@ -11,9 +11,10 @@ class QLineEdit;
 class QListWidget;
 class QPushButton;
 class QStackedWidget;
-class QTableWidget;
 
 namespace latemile::ui {
+
+class SessionTable;
 
 /// The library: who is in it, and each athlete's sessions with what is still to do.
 class AthletesPage final : public QWidget {
@@ -49,7 +50,6 @@ protected:
 private:
     QWidget* buildList();
     QWidget* buildAthlete();
-    QWidget* buildTable();
     QWidget* buildButtons(QWidget* side);
     QWidget* buildEmpty();
     void fillList();
@@ -65,7 +65,6 @@ private:
 
     std::filesystem::path m_library;
     std::vector<AthleteEntry> m_athletes;
-    std::vector<SessionEntry> m_sessions;
     bool m_namesHidden{};
     QStackedWidget* m_stack;
     QLineEdit* m_search{};
@@ -73,7 +72,7 @@ private:
     QListWidget* m_list{};
     QLabel* m_name{};
     QLabel* m_facts{};
-    QTableWidget* m_table{};
+    SessionTable* m_table{};
     QLabel* m_told;
 };
 

@@ -8,6 +8,7 @@
 #include <QPointer>
 
 #include <optional>
+#include <vector>
 
 namespace latemile::ui {
 
@@ -22,6 +23,9 @@ public:
     [[nodiscard]] ClipDocument* clip() const { return m_clip; }
     [[nodiscard]] const std::optional<StepInstant>& place() const { return m_place; }
     void setClip(ClipDocument* clip);
+    /// Where the clip at hand is none of these, the first of them is taken; none of none.
+    void keepAmong(const std::vector<ClipDocument*>& clips);
+    void goToNextOf(const std::vector<ClipDocument*>& clips); ///< after the last comes the first
     void setPlace(const std::optional<StepInstant>& place);
     /// The athlete's code stands for the name, on screen and on what is exported.
     [[nodiscard]] bool areNamesHidden() const { return m_namesHidden; }

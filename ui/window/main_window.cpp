@@ -3,11 +3,8 @@
 
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/athletes/sample_library.hpp"
-#include "ui/athletes/screening_dialog.hpp"
-#include "ui/document/commands/set_about.hpp"
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/page/labels.hpp"
-#include "ui/page/reach.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 #include "ui/tour/tour_strip.hpp"
@@ -16,6 +13,7 @@
 #include "ui/window/page_list.hpp"
 #include "ui/window/place_of_folder.hpp"
 #include "ui/window/rail.hpp"
+#include "ui/window/screening_question.hpp"
 #include "ui/window/session_bar.hpp"
 #include "ui/window/side_pages.hpp"
 #include "ui/window/window_menus.hpp"
@@ -43,9 +41,8 @@ constexpr int helpInRail = 1000; ///< below the pages of a session
 MainWindow::MainWindow()
     : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_caution(new CautionLine(this)),
       m_notice(new NoticeLine(this)), m_fault(plainLabel({}, this)),
-      m_stack(new QStackedWidget(this)), m_pages(pageList().size()),
-      m_athletes(new AthletesPage(this)), m_side(new SidePages(*m_stack, m_keys, this)),
-      m_tour(new TourStrip(this))
+      m_stack(new QStackedWidget(this)), m_pages(*m_stack), m_athletes(new AthletesPage(this)),
+      m_side(new SidePages(*m_stack, m_keys, this)), m_tour(new TourStrip(this))
 {
     setWindowTitle(tr("Latemile"));
     auto* right = new QVBoxLayout;
@@ -234,10 +231,7 @@ void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
 
 void MainWindow::chooseFirstClip()
 {
-    const auto clips = m_session->clips();
-    if (std::ranges::find(clips, m_selection.clip()) == clips.end()) {
-        m_selection.setClip(clips.empty() ? nullptr : clips.front());
-    }
+    m_selection.keepAmong(m_session->clips());
 }
 
 void MainWindow::dropSession()
@@ -246,10 +240,7 @@ void MainWindow::dropSession()
     m_at = -1;
     m_rail->setPage(0);
     m_rail->setEnabledFrom(1, false);
-    for (QWidget*& page : m_pages) {
-        delete page;
-        page = nullptr;
-    }
+    m_pages.drop();
     m_side->endRepeat();
     m_selection.setClip(nullptr);
     m_bar->setSession(nullptr);
@@ -264,10 +255,7 @@ void MainWindow::showPage(const QString& id)
         showHelp();
         return;
     }
-    const auto list = pageList();
-    const auto found = std::ranges::find_if(
-        list, [&id](const PageEntry& entry) { return id == QLatin1String(entry.id); });
-    showPageAt(found == list.end() ? -1 : static_cast<int>(found - list.begin()));
+    showPageAt(SessionPages::placeOf(id));
 }
 
 void MainWindow::showPageAt(int at)
@@ -279,25 +267,14 @@ void MainWindow::showPageAt(int at)
         m_athletes->list().setFocus();
         return;
     }
-    QWidget*& page = m_pages[static_cast<std::size_t>(at)];
-    if (page == nullptr) {
-        page = pageList()[static_cast<std::size_t>(at)].make({*m_session, m_selection, m_keys},
-                                                             m_stack);
-        // Keys of a page work as soon as it is shown, without a click first.
-        page->setFocusPolicy(Qt::ClickFocus);
-        makeReachable(*page, nameOf(pageList()[static_cast<std::size_t>(at)]));
-        m_stack->addWidget(page);
-    }
     m_at = at;
     m_rail->setPage(at + 1);
-    m_stack->setCurrentWidget(page);
-    page->setFocus();
+    m_pages.show(at, {*m_session, m_selection, m_keys});
 }
 
 QString MainWindow::pageId() const
 {
-    return m_at < 0 ? QStringLiteral("athletes")
-                    : QString::fromLatin1(pageList()[static_cast<std::size_t>(m_at)].id);
+    return SessionPages::idOf(m_at);
 }
 
 QWidget* MainWindow::page() const
@@ -323,14 +300,9 @@ void MainWindow::openByDialog()
 
 void MainWindow::nextClip()
 {
-    if (!m_session || m_session->clips().empty()) {
-        return;
+    if (m_session) {
+        m_selection.goToNextOf(m_session->clips());
     }
-    const auto clips = m_session->clips();
-    const auto now = std::ranges::find(clips, m_selection.clip());
-    const auto next =
-        now == clips.end() || std::next(now) == clips.end() ? clips.begin() : std::next(now);
-    m_selection.setClip(*next);
 }
 
 QUndoStack* MainWindow::history() const
@@ -374,23 +346,9 @@ void MainWindow::openNewSession(const std::filesystem::path& folder)
 
 void MainWindow::askBeforeFilming()
 {
-    if (!m_session) {
-        return;
+    if (m_session) {
+        ui::askBeforeFilming(*m_session, this, [this] { m_athletes->reload(); });
     }
-    auto* dialog = new ScreeningDialog(m_session->about().screening.value_or(Screening{}), this);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    const QPointer<SessionDocument> asked(m_session.get());
-    connect(dialog, &QDialog::accepted, this, [this, dialog, asked] {
-        if (asked) {
-            SessionAbout about = asked->about();
-            about.screening = dialog->screening();
-            asked->history().push(
-                new SetAbout(*asked, about, tr("answer the questions before filming"), -1));
-            asked->saver().saveNow();
-            m_athletes->reload();
-        }
-    });
-    dialog->open();
 }
 
 void MainWindow::showHelp(const QString& topic)

@@ -4,12 +4,12 @@
 #include "ui/document/selection.hpp"
 #include "ui/document/session_document.hpp"
 #include "ui/keys/keys.hpp"
+#include "ui/window/session_pages.hpp"
 
 #include <QMainWindow>
 
 #include <filesystem>
 #include <memory>
-#include <vector>
 
 class QLabel;
 class QStackedWidget;
@@ -93,8 +93,8 @@ private:
     NoticeLine* m_notice;
     QLabel* m_fault;
     QStackedWidget* m_stack;
-    std::vector<QWidget*> m_pages; ///< as the page list; made when first shown
-    AthletesPage* m_athletes;      ///< first in the rail; needs no session
+    SessionPages m_pages;
+    AthletesPage* m_athletes; ///< first in the rail; needs no session
     SidePages* m_side;
     TourStrip* m_tour;
     int m_at{-1}; ///< in the page list; -1: the athletes
