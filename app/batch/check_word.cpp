@@ -14,7 +14,7 @@ namespace latemile::batch {
 namespace {
 
 struct Asked {
-    std::filesystem::path library;
+    std::filesystem::path folder;
     bool repair{};
     bool json{};
 };
@@ -38,14 +38,14 @@ std::string textOf(const LibraryCheck& check)
 
 Outcome<std::string> check(const Asked& asked, std::string& complaint)
 {
-    const Progress progress("Checking " + asked.library.string());
+    const Progress progress("Checking " + asked.folder.string());
     ASSIGN_OR_RETURN(
         const auto result,
-        checkLibrary(asked.library, {.repair = asked.repair, .faultBySchema = &faultBySchema}));
+        checkLibrary(asked.folder, {.repair = asked.repair, .faultBySchema = &faultBySchema}));
     const auto bad = std::ranges::count(result.findings, Finding::State::Bad, &Finding::state);
     if (bad > 0) {
         complaint = std::to_string(bad) + (bad == 1 ? " file of " : " files of ") +
-                    asked.library.string() + (bad == 1 ? " needs" : " need") + " attention.";
+                    asked.folder.string() + (bad == 1 ? " needs" : " need") + " attention.";
     }
     return asked.json ? jsonText(toJson(result)) : textOf(result);
 }
@@ -57,7 +57,7 @@ void addCheck(CLI::App& program, Job& job, std::string& complaint)
     auto asked = std::make_shared<Asked>();
     auto* word = program.add_subcommand(
         "check", "Whether every document, journal and clip of a library is whole and readable");
-    addPath(*word, "LIBRARY", asked->library, "The folder of the athletes' folders");
+    addPath(*word, "LIBRARY", asked->folder, "The folder of the athletes' folders");
     word->add_flag("--repair", asked->repair,
                    "Put back what previous generations and journals hold, and write down missing "
                    "checksums; deletes nothing");
