@@ -4,6 +4,7 @@
 #include "app/batch/schema_fault.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <nlohmann/json.hpp>
@@ -29,7 +30,7 @@ struct MadeClip {
     MadeClip()
     {
         const auto made =
-            run(LATEMILE_BINARY_DIR "/bin/latemile-make-clip",
+            run((binaryFolder() / "bin/latemile-make-clip").string(),
                 {clip, "--seed", "41", "--width", "640", "--height", "360", "--duration", "2.2"});
         INFO(made.err);
         REQUIRE(made.exit == 0);

@@ -2,6 +2,7 @@
 #include "app/batch/schema_fault.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <nlohmann/json.hpp>
@@ -16,8 +17,8 @@ TEST_CASE("progress tells the sample athlete's three filming days", "[batch]")
 {
     const ScratchFolder folder;
     const auto csv = (folder / "progress.csv").string();
-    const auto ran =
-        batch({"progress", LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga", "--out", csv, "--json"});
+    const auto ran = batch({"progress", (sourceFolder() / "sample_clips/ilse-varga").string(),
+                            "--out", csv, "--json"});
     CAPTURE(ran.err);
     REQUIRE(ran.exit == 0);
     const auto answer = json::parse(ran.out);

@@ -2,6 +2,7 @@
 #include "app/batch/schema_fault.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <nlohmann/json.hpp>
@@ -14,7 +15,8 @@ using nlohmann::json;
 
 namespace {
 
-const std::string clip = LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga/2026-08-29/clips/late.mp4";
+const std::string clip =
+    (sourceFolder() / "sample_clips/ilse-varga/2026-08-29/clips/late.mp4").string();
 const std::string box = "500,120,260,530";
 
 using Words = std::vector<std::string>;

@@ -2,6 +2,7 @@
 #include "app/batch/schema_fault.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <nlohmann/json.hpp>
@@ -31,7 +32,7 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
 {
     const ScratchFolder folder;
     const auto clip = (folder / "clip.mp4").string();
-    const auto made = run(LATEMILE_BINARY_DIR "/bin/latemile-make-clip",
+    const auto made = run((binaryFolder() / "bin/latemile-make-clip").string(),
                           {clip, "--seed", "43", "--rate", "60", "--duration", "0.9"});
     INFO(made.err);
     REQUIRE(made.exit == 0);

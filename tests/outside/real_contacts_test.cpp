@@ -9,6 +9,7 @@
 #include "core/follow/contact_finder.hpp"
 #include "core/marks/marks_file.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <cmath>
 #include <filesystem>
@@ -20,7 +21,7 @@ namespace {
 
 std::filesystem::path recording()
 {
-    const auto beside = std::filesystem::path(LATEMILE_SOURCE_DIR).parent_path();
+    const auto beside = tests::sourceFolder().parent_path();
     return beside / "shared" / "reference" / "mocap" / "treadmill_subject04_3mps";
 }
 

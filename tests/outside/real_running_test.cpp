@@ -7,6 +7,7 @@
 #include "core/csv.hpp"
 #include "core/measures/measure.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <cmath>
 #include <cstdlib>
@@ -19,7 +20,7 @@ namespace {
 
 std::filesystem::path recording()
 {
-    const auto beside = std::filesystem::path(LATEMILE_SOURCE_DIR).parent_path();
+    const auto beside = tests::sourceFolder().parent_path();
     return beside / "shared" / "reference" / "mocap" / "treadmill_subject01_2mps_right";
 }
 
@@ -32,8 +33,8 @@ std::string quoted(const std::filesystem::path& path)
 CsvTable measured()
 {
     const auto folder = recording();
-    const auto out = std::filesystem::path(LATEMILE_BINARY_DIR) / "real_running_readings.csv";
-    const auto program = std::filesystem::path(LATEMILE_BINARY_DIR) / "bin" / "latemile-batch";
+    const auto out = tests::binaryFolder() / "real_running_readings.csv";
+    const auto program = tests::binaryFolder() / "bin" / "latemile-batch";
     const auto command = quoted(program) + " measure " + quoted(folder / "clip.mp4") + " --marks " +
                          quoted(folder / "MARKS.csv") + " --contacts " +
                          quoted(folder / "CONTACTS.csv") + " --scene " +

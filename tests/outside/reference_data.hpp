@@ -3,6 +3,7 @@
 
 #include "core/csv.hpp"
 #include "core/json_file.hpp"
+#include "tests/project_folders.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -14,7 +15,7 @@ namespace latemile::testing {
 /// A file of tests/outside/data: values not made by our code, each with its source inside.
 inline std::filesystem::path referenceFile(const std::string& name)
 {
-    return std::filesystem::path(LATEMILE_SOURCE_DIR) / "tests/outside/data" / name;
+    return tests::sourceFolder() / "tests/outside/data" / name;
 }
 
 inline nlohmann::json referenceJson(const std::string& name)

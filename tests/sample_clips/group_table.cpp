@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/sample_clips/group_table.hpp"
+#include "tests/project_folders.hpp"
 
 #include <algorithm>
 #include <fstream>
@@ -26,7 +27,7 @@ std::vector<std::string> cellsOf(const std::string& line)
 
 std::vector<std::vector<std::string>> rowsOf(const std::string& name)
 {
-    std::ifstream in(std::string(LATEMILE_SOURCE_DIR) + "/tests/outside/data/" + name);
+    std::ifstream in(tests::sourceFolder().string() + "/tests/outside/data/" + name);
     std::vector<std::vector<std::string>> rows;
     std::string line;
     std::getline(in, line); // the header

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sample_clips/maker/render_clip.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/sample_clips/clip_facts.hpp"
 
 #include <algorithm>
@@ -18,7 +19,7 @@ namespace {
 class Scratch {
 public:
     explicit Scratch(const std::string& name)
-        : m_file(std::filesystem::path(LATEMILE_BINARY_DIR) / ("maker_clip_test_" + name))
+        : m_file(latemile::tests::binaryFolder() / ("maker_clip_test_" + name))
     {
     }
     ~Scratch() { std::filesystem::remove(m_file); }

@@ -5,6 +5,7 @@
 #include "sample_clips/maker/render_clip.hpp"
 #include "sample_clips/maker/truth_files.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,7 +19,7 @@ namespace {
 /// What the core reads from the exchange files of a clip that is known exactly.
 latemile::Readings readingsFrom(const Truth& truth)
 {
-    const auto folder = std::filesystem::path(LATEMILE_BINARY_DIR) / "maker_readings_test";
+    const auto folder = latemile::tests::binaryFolder() / "maker_readings_test";
     std::filesystem::create_directories(folder);
     REQUIRE(writeBeside(truth, folder / "clip.mp4", MarkFrames::All));
     std::vector<latemile::Seconds> times;

@@ -2,6 +2,7 @@
 #include "sample_clips/maker/render_clip.hpp"
 #include "sample_clips/maker/truth_files.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <nlohmann/json.hpp>
 #include <opencv2/calib3d.hpp>
@@ -192,7 +193,7 @@ TEST_CASE("an overground runner moves at the stated speed", "[maker]")
 
 TEST_CASE("exchange files hold what the truth holds", "[maker]")
 {
-    const auto folder = std::filesystem::path(LATEMILE_BINARY_DIR) / "maker_truth_test";
+    const auto folder = latemile::tests::binaryFolder() / "maker_truth_test";
     std::filesystem::create_directories(folder);
     const auto truth = truthFor({.runner = {.seed = 6}, .camera = {.view = View::RightSide}});
     REQUIRE(writeBeside(truth, folder / "clip.mp4", MarkFrames::Instants));

@@ -5,6 +5,7 @@
 #include "core/store/session.hpp"
 #include "sample_clips/library/careful_coach.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <cmath>
 #include <map>
@@ -15,7 +16,7 @@ namespace {
 
 std::filesystem::path athleteFolder()
 {
-    return std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+    return tests::sourceFolder() / "sample_clips" / "ilse-varga";
 }
 
 /// A clip with perfect clicks, its scale the true one at the near hip, its plumb the picture's own

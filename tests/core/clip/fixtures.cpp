@@ -2,6 +2,7 @@
 #include "tests/core/clip/fixtures.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <array>
 #include <cstdio>
@@ -30,7 +31,7 @@ std::string replacedNames(std::string arguments)
 
 fs::path fixtureFolder()
 {
-    const fs::path folder = fs::path(LATEMILE_BINARY_DIR) / "clip_fixtures";
+    const fs::path folder = tests::binaryFolder() / "clip_fixtures";
     fs::create_directories(folder);
     return folder;
 }

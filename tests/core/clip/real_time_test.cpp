@@ -4,6 +4,7 @@
 
 #include "tests/catch.hpp"
 #include "tests/core/clip/fixtures.hpp"
+#include "tests/project_folders.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -52,8 +53,8 @@ std::vector<std::int64_t> inOrder(std::size_t count)
 TEST_CASE("frame and event times are those of the reference cases", "[clip][outside]")
 {
     // tests/outside/data/timing.json: arithmetic on rationals, independent of this program.
-    const auto document = nlohmann::json::parse(
-        bytesOf(std::filesystem::path(LATEMILE_SOURCE_DIR) / "tests/outside/data/timing.json"));
+    const auto document =
+        nlohmann::json::parse(bytesOf(tests::sourceFolder() / "tests/outside/data/timing.json"));
     const double tolerance = document.at("tolerance_absolute_s");
     REQUIRE(document.at("cases").size() == 4);
     for (const auto& row : document.at("cases")) {

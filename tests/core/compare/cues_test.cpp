@@ -2,6 +2,7 @@
 #include "core/compare/cues.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <filesystem>
 #include <fstream>
@@ -12,7 +13,7 @@ using namespace latemile;
 
 namespace {
 
-const std::filesystem::path library = LATEMILE_SOURCE_DIR "/resources/cues.json";
+const std::filesystem::path library = tests::sourceFolder() / "resources/cues.json";
 
 ComparisonRow row(std::string measure, double change, double halfWidth,
                   Verdict verdict = Verdict::ClearChange)
@@ -34,7 +35,7 @@ Cue cue(std::string id, std::vector<Cue::Answers> answers)
 /// The error of a cue library with this text.
 std::string faultOf(const std::string& text)
 {
-    const auto file = std::filesystem::path(LATEMILE_BINARY_DIR) / "cues_fault.json";
+    const auto file = tests::binaryFolder() / "cues_fault.json";
     std::ofstream(file) << text;
     const auto cues = readCues(file);
     std::filesystem::remove(file);

@@ -2,6 +2,7 @@
 #include "core/compare/rounding.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <fstream>
 #include <sstream>
@@ -16,7 +17,7 @@ TEST_CASE("a value and its error are rounded together as the Particle Data Group
     // are the first two rows; the rest were worked from the rule with exact decimals. The rule is
     // from memory. The file prints values as a spreadsheet would; a missing trailing zero there is
     // read back as the number it stands for.
-    std::ifstream file(LATEMILE_SOURCE_DIR "/tests/outside/data/rounding_to_error.csv");
+    std::ifstream file(tests::sourceFolder() / "tests/outside/data/rounding_to_error.csv");
     REQUIRE(file.is_open());
     std::string line;
     std::getline(file, line);

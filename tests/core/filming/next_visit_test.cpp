@@ -2,13 +2,13 @@
 #include "core/filming/next_visit.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 using namespace latemile;
 
 namespace {
 
-const std::filesystem::path athlete =
-    std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+const std::filesystem::path athlete = tests::sourceFolder() / "sample_clips" / "ilse-varga";
 
 } // namespace
 

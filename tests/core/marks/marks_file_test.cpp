@@ -3,6 +3,7 @@
 
 #include "core/whole_file.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 using namespace latemile;
 
@@ -19,7 +20,7 @@ FrameIndex hundredFrames()
 
 std::filesystem::path written(const std::string& name, const std::string& text)
 {
-    const auto folder = std::filesystem::path(LATEMILE_BINARY_DIR) / "marks_file_test";
+    const auto folder = tests::binaryFolder() / "marks_file_test";
     std::filesystem::create_directories(folder);
     REQUIRE(replaceFile(folder / name, text));
     return folder / name;

@@ -4,6 +4,7 @@
 #include "core/store/session.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <cmath>
@@ -73,8 +74,7 @@ TEST_CASE("only the coach's own marks and events are practice", "[practice]")
 
 TEST_CASE("the truth of the sample clip puts a careful coach's own marks close by", "[practice]")
 {
-    const auto clip = std::filesystem::path(LATEMILE_SOURCE_DIR) /
-                      "sample_clips/ilse-varga/2026-08-29/clips/fresh.mp4";
+    const auto clip = tests::sourceFolder() / "sample_clips/ilse-varga/2026-08-29/clips/fresh.mp4";
     const auto read = readClipTruth(clip);
     REQUIRE(read);
     CHECK(read->frames.size() == 672); // as ffprobe 5.1.9 counts the clip's frames

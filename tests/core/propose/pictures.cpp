@@ -2,6 +2,7 @@
 #include "tests/core/propose/pictures.hpp"
 
 #include "core/clip/clip_reader.hpp"
+#include "tests/project_folders.hpp"
 
 #include <stdexcept>
 
@@ -36,8 +37,7 @@ Colour colourAt(const Picture& picture, int x, int y)
 
 std::filesystem::path sampleClip()
 {
-    return std::filesystem::path(LATEMILE_SOURCE_DIR) /
-           "sample_clips/ilse-varga/2026-08-29/clips/late.mp4";
+    return sourceFolder() / "sample_clips/ilse-varga/2026-08-29/clips/late.mp4";
 }
 
 Picture sampleFrame(int number)
@@ -52,7 +52,7 @@ Picture sampleFrame(int number)
 
 std::filesystem::path resources()
 {
-    return std::filesystem::path(LATEMILE_SOURCE_DIR) / "resources";
+    return sourceFolder() / "resources";
 }
 
 } // namespace latemile::tests

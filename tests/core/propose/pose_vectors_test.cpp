@@ -4,6 +4,7 @@
 #include "core/propose/pose_network.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/propose/pictures.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <nlohmann/json.hpp>
@@ -19,8 +20,7 @@ namespace {
 
 json vectors()
 {
-    return json::parse(bytesOf(std::filesystem::path(LATEMILE_SOURCE_DIR) /
-                               "tests/core/propose/data/pose_vectors.json"));
+    return json::parse(bytesOf(sourceFolder() / "tests/core/propose/data/pose_vectors.json"));
 }
 
 std::vector<float> formulaInput()

@@ -4,6 +4,7 @@
 #include "core/clip/clip_reader.hpp"
 #include "sample_clips/maker/render_clip.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
 #include <opencv2/imgproc.hpp>
@@ -16,8 +17,7 @@ using Stands = CameraVerdict::Stands;
 
 namespace {
 
-const std::filesystem::path visits =
-    std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+const std::filesystem::path visits = tests::sourceFolder() / "sample_clips" / "ilse-varga";
 
 StillBackground backgroundOf(const std::filesystem::path& file)
 {

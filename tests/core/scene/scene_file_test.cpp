@@ -4,6 +4,7 @@
 #include "core/whole_file.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -19,7 +20,7 @@ const std::string whole = R"({"view":"left-side","travel":"left",
 
 Outcome<Scene> sceneIn(const std::string& text)
 {
-    const auto folder = std::filesystem::path(LATEMILE_BINARY_DIR) / "scene_file_test";
+    const auto folder = tests::binaryFolder() / "scene_file_test";
     std::filesystem::create_directories(folder);
     REQUIRE(replaceFile(folder / "SCENE.json", text));
     return readScene(folder / "SCENE.json");

@@ -3,6 +3,7 @@
 #include "core/sheet/sheet_cues.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 
 #include <algorithm>
 
@@ -10,13 +11,13 @@ using namespace latemile;
 
 namespace {
 
-const std::filesystem::path athleteFolder = LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga";
+const std::filesystem::path athleteFolder = tests::sourceFolder() / "sample_clips/ilse-varga";
 const std::filesystem::path firstVisit = athleteFolder / "2026-08-29";
 
 struct Visit {
     Session session = *readSession(firstVisit);
     Athlete athlete = *readAthlete(athleteFolder / "athlete.json");
-    std::vector<Cue> cues = *readCues(LATEMILE_SOURCE_DIR "/resources/cues.json");
+    std::vector<Cue> cues = *readCues(tests::sourceFolder() / "resources/cues.json");
     [[nodiscard]] Outcome<SheetContent> sheet(const SheetChoice& choice = {}) const
     {
         return sheetContent(firstVisit, session, athlete, cues, choice);

@@ -2,6 +2,7 @@
 #include "tests/ui/filming/filming_fixture.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "ui/filming/last_visit_ghost.hpp"
 #include "ui/filming/scene_loan.hpp"
 #include "ui/filming/work_side.hpp"
@@ -46,7 +47,8 @@ QPoint onScreen(const FrameView& view, PixelPoint at)
 
 QString sampleClip(const char* date, const char* name)
 {
-    return QStringLiteral(LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga/%1/clips/%2")
+    return QString::fromStdString(tests::sourceFolder().string() +
+                                  "/sample_clips/ilse-varga/%1/clips/%2")
         .arg(QLatin1String(date), QLatin1String(name));
 }
 

@@ -4,6 +4,7 @@
 #include "core/sheet/sheet_rows.hpp"
 #include "core/sheet/still_crop.hpp"
 #include "core/sheet/still_drawing.hpp"
+#include "tests/project_folders.hpp"
 
 #include <array>
 
@@ -147,7 +148,7 @@ SheetContent sampleSheet()
         Still& still = content.stills[i];
         still.plumb = plumbThrough(poses[i].at[2], still.cropFrom.v, still.cropTo.v, plane);
     }
-    const auto cues = *readCues(LATEMILE_SOURCE_DIR "/resources/cues.json");
+    const auto cues = *readCues(tests::sourceFolder() / "resources/cues.json");
     for (const FittingCue& fitting : fittingCues({content.compared}, cues)) {
         const Cue& cue = *fitting.cue;
         content.cues.push_back({cue.think, cue.why, cue.drill, cue.caution,

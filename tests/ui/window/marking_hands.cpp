@@ -2,6 +2,7 @@
 #include "tests/ui/window/marking_hands.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/picture/frame_view.hpp"
@@ -15,7 +16,7 @@ namespace latemile::ui {
 
 nlohmann::json truthOf(const char* name)
 {
-    std::ifstream file(std::string(LATEMILE_SOURCE_DIR) +
+    std::ifstream file(tests::sourceFolder().string() +
                        "/sample_clips/ilse-varga/2026-08-29/clips/" + name + ".truth.json");
     return nlohmann::json::parse(file);
 }

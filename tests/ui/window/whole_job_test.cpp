@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/athletes/athlete_dialog.hpp"
@@ -29,7 +30,7 @@ using namespace latemile::ui;
 
 namespace {
 
-constexpr auto visit = LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga/2026-08-29";
+const std::string visit = (tests::sourceFolder() / "sample_clips/ilse-varga/2026-08-29").string();
 
 template <class Widget>
 Widget& named(const QWidget& parent, const char* name)
@@ -92,7 +93,7 @@ void importFresh(MainWindow& window, const nlohmann::json& truth)
 {
     window.showPage(QStringLiteral("filming"));
     auto& page = dynamic_cast<FilmingPage&>(*window.page());
-    page.addFiles({QStringLiteral("%1/clips/fresh.mp4").arg(QLatin1String(visit))});
+    page.addFiles({QStringLiteral("%1/clips/fresh.mp4").arg(QString::fromStdString(visit))});
     REQUIRE(waitUntil([&] {
         return window.session()->clips().size() == 1 && window.session()->clips()[0]->isOpen() &&
                !page.view().pictureSize().isEmpty();

@@ -2,6 +2,7 @@
 #include "tests/ui/window/window_fixture.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
@@ -17,7 +18,7 @@ namespace {
 
 void copyVisit(const std::filesystem::path& to, const char* date)
 {
-    const auto from = std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+    const auto from = tests::sourceFolder() / "sample_clips" / "ilse-varga";
     std::filesystem::create_directories(to / date / "clips");
     for (const char* file : {"session.json", "clips/fresh.mp4", "clips/late.mp4"}) {
         std::filesystem::copy_file(from / date / file, to / date / file);
@@ -28,7 +29,7 @@ void copyVisit(const std::filesystem::path& to, const char* date)
 
 WindowFixture::WindowFixture()
 {
-    const auto from = std::filesystem::path(LATEMILE_SOURCE_DIR) / "sample_clips" / "ilse-varga";
+    const auto from = tests::sourceFolder() / "sample_clips" / "ilse-varga";
     const auto to = std::filesystem::path(m_folder.path().toStdString()) / "ilse-varga";
     std::filesystem::create_directories(to);
     std::filesystem::copy_file(from / "athlete.json", to / "athlete.json");
