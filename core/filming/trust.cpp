@@ -59,6 +59,14 @@ Remark timeRemark(const FilmedClip& clip)
 
 Remark scaleRemark(const FilmedClip& clip, const Plane& plane)
 {
+    const auto from = clip.readings ? clip.readings->clip.scaleFrom : ScaleFrom::Nothing;
+    if (!plane.hasScale() && (from == ScaleFrom::Belt || from == ScaleFrom::LegLength)) {
+        return {
+            "scale", State::Doubt,
+            std::string("The scale comes from ") +
+                (from == ScaleFrom::Belt ? "the belt" : "the athlete's leg length, good to 3 %") +
+                ": a line along something of known length in the runner's plane would be surer."};
+    }
     if (!plane.hasScale()) {
         return {"scale", State::Doubt,
                 "No scale: angles and times alone can be read. Draw a line along something of "

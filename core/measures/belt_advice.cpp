@@ -72,20 +72,23 @@ BeltAdvice beltAdvice(const BeltWitness& belt, double captureRate, double beltSp
 
 std::optional<BeltScale> scaleFromBelt(const PreparedClip& clip)
 {
-    if (clip.plane.hasScale()) {
+    const auto from = clip.plane.scaleFrom();
+    if (from != ScaleFrom::Nothing && from != ScaleFrom::Belt) {
         return std::nullopt;
     }
-    // A prepared clip without a scale has a rough one, marked as none: the belt says how far it is
-    // off.
+    // Whatever the plane's centimetres are now, the belt says how far off they are.
     PreparedClip scaled = clip;
     scaled.plane = clip.plane.withScale(1.0, 0.0, ScaleFrom::Line);
     const auto belt = beltWitness(scaled);
     const auto& toes = clip.tracks.framesOf(BodySide::Near, Landmark::Toe);
-    if (!belt || belt->ratio <= 0.0 || toes.empty()) {
+    const auto& heels = clip.tracks.framesOf(BodySide::Near, Landmark::Heel);
+    if (!belt || belt->ratio <= 0.0 || (toes.empty() && heels.empty())) {
         return std::nullopt;
     }
-    const auto* toe = clip.tracks.find({toes.front(), BodySide::Near, Landmark::Toe});
-    return BeltScale{clip.plane.cmPerPixel(toe->mark.at) / belt->ratio,
+    const auto* foot = toes.empty()
+                           ? clip.tracks.find({heels.front(), BodySide::Near, Landmark::Heel})
+                           : clip.tracks.find({toes.front(), BodySide::Near, Landmark::Toe});
+    return BeltScale{clip.plane.cmPerPixel(foot->mark.at) / belt->ratio,
                      std::hypot(belt->se / belt->ratio, beltError)};
 }
 

@@ -3,6 +3,7 @@
 
 #include "core/decimal_text.hpp"
 #include "core/measures/angles.hpp"
+#include "core/measures/belt_advice.hpp"
 #include "core/measures/evidence.hpp"
 
 #include <algorithm>
@@ -182,14 +183,29 @@ Check bonesCheck(const PreparedClip& clip)
     return {"bones", worst, std::nullopt, state, sentence};
 }
 
-Check beltCheck(const BeltWitness& belt)
+Check beltCheck(const BeltWitness& belt, const ClipConditions& conditions)
 {
     const auto state = stateOf(within(belt.ratio, 0.95, 1.04), within(belt.ratio, 0.90, 1.08));
-    auto sentence = "The foot moves at " + decimalText(belt.ratio, 2) + " of the belt speed";
-    sentence += state == State::Good
-                    ? ": scale, capture rate and belt speed agree."
-                    : ": the scale line, the capture rate or the belt speed is off.";
-    return {"belt", belt.ratio, belt.se, state, sentence};
+    const auto advice = beltAdvice(belt, conditions.captureRate, *conditions.scene.beltSpeed);
+    const bool isUnsure = state != State::Good && advice.cause == BeltAdvice::Cause::Agrees;
+    return {"belt", belt.ratio, belt.se, state,
+            isUnsure ? "The foot moves " + decimalText(belt.ratio, 2) + " ± " +
+                           decimalText(1.96 * belt.se, 2) +
+                           " of the belt speed: too unsure to tell; mark toe and heel on more "
+                           "frames of mid-stance."
+                     : advice.sentence};
+}
+
+Check beltScaleCheck(const BeltScale& scale, bool isTaken)
+{
+    const auto size = "a pixel is " + decimalText(scale.cmPerPixel, 3) + " cm, good to " +
+                      decimalText(100.0 * scale.relativeError, 1) + " %";
+    const auto sentence =
+        isTaken ? "The belt is the ruler: " + size +
+                      "; it can be no witness of capture rate and speed, a scale line could."
+                : "No scale line, but by the belt " + size + ": the scale can be taken from it.";
+    return {"belt_scale", scale.cmPerPixel, scale.cmPerPixel * scale.relativeError, State::Doubt,
+            sentence};
 }
 
 Check captureRateCheck(const BeltWitness& belt, const PreparedClip& clip)
@@ -231,6 +247,10 @@ void appendBeltChecks(std::vector<Check>& checks, const PreparedClip& clip)
     if (!clip.conditions.scene.beltSpeed) {
         return;
     }
+    if (const auto scale = scaleFromBelt(clip)) {
+        checks.push_back(beltScaleCheck(*scale, clip.plane.scaleFrom() == ScaleFrom::Belt));
+        return;
+    }
     const auto belt = beltWitness(clip);
     if (!belt) {
         checks.push_back(notYet(
@@ -239,7 +259,7 @@ void appendBeltChecks(std::vector<Check>& checks, const PreparedClip& clip)
         return;
     }
     checks.push_back(travelCheck(*belt));
-    checks.push_back(beltCheck(*belt));
+    checks.push_back(beltCheck(*belt, clip.conditions));
     checks.push_back(beltLineCheck(*belt, clip));
     checks.push_back(captureRateCheck(*belt, clip));
 }

@@ -10,7 +10,9 @@ namespace latemile {
 
 /// Every check of the scene and the marking, in a fixed order; what cannot be checked yet is in
 /// doubt and says what is missing. Ids: "events", "frame_rate", "cadence", "facing", "bones",
-/// "travel", "belt", "belt_line", "capture_rate" (the last four only on a treadmill).
+/// "travel", "belt", "belt_line", "capture_rate" (the last four only on a treadmill). Where no line
+/// gives a scale but the belt could or does, "belt_scale" (cm a pixel and its error) stands in for
+/// "belt" and "capture_rate", of which it can be no witness.
 [[nodiscard]] std::vector<Check> checksOf(const PreparedClip& clip);
 
 /// The belt's movement under the standing foot, from heel or toe marks between 25 and 50 % of

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/prepared_clip.hpp"
 
+#include "core/measures/belt_advice.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -127,27 +129,14 @@ std::optional<Foot> PreparedClip::nearFoot() const
     return std::nullopt;
 }
 
-Outcome<PreparedClip> prepare(const MarkedClip& clip)
+namespace {
+
+PreparedClip preparedOn(const Plane& plane, const MarkedClip& clip, Seconds interval)
 {
-    if (clip.index.size() < 2) {
-        return fail(Error::Kind::Inconsistent,
-                    "The clip has fewer than two frames: nothing can be timed.");
-    }
-    ASSIGN_OR_RETURN(auto plane, Plane::from(clip.conditions.scene));
-    plane = scaledByLeg(plane, clip);
-    if (!plane.hasScale()) {
-        // Angles do not mind; lengths are refused later because the scale is from nothing.
-        plane = plane.withScale(roughScale(clip), 0.0, ScaleFrom::Nothing);
-    }
     auto conditions = clip.conditions;
     conditions.frames = clip.index.size();
-    conditions.frameInterval = medianInterval(clip.index);
+    conditions.frameInterval = interval;
     conditions.scaleFrom = plane.scaleFrom();
-    const auto interval = conditions.frameInterval;
-    if (!(interval.count() > 0.0) || !std::isfinite(interval.count())) {
-        return fail(Error::Kind::Inconsistent,
-                    "Most frames of the clip have the same time: nothing can be timed.");
-    }
     PreparedClip prepared{.conditions = std::move(conditions),
                           .index = clip.index,
                           .frameInterval = interval,
@@ -163,6 +152,40 @@ Outcome<PreparedClip> prepare(const MarkedClip& clip)
     prepared.flatFoot = flatFootOf(prepared);
     prepared.trunk = trunkOf(prepared);
     return prepared;
+}
+
+/// The scale lines or corners drawn, else the belt where the coach takes it for the ruler, else the
+/// leg; else one good enough for angles, which do not mind, and marked as none.
+Plane scaledPlane(const Plane& drawn, const MarkedClip& clip, Seconds interval)
+{
+    if (drawn.hasScale()) {
+        return drawn;
+    }
+    const auto unscaled = drawn.withScale(roughScale(clip), 0.0, ScaleFrom::Nothing);
+    if (clip.conditions.scene.scaleByBelt) {
+        if (const auto belt = scaleFromBelt(preparedOn(unscaled, clip, interval))) {
+            return drawn.withScale(belt->cmPerPixel, belt->relativeError, ScaleFrom::Belt);
+        }
+    }
+    const auto byLeg = scaledByLeg(drawn, clip);
+    return byLeg.hasScale() ? byLeg : unscaled;
+}
+
+} // namespace
+
+Outcome<PreparedClip> prepare(const MarkedClip& clip)
+{
+    if (clip.index.size() < 2) {
+        return fail(Error::Kind::Inconsistent,
+                    "The clip has fewer than two frames: nothing can be timed.");
+    }
+    ASSIGN_OR_RETURN(const auto drawn, Plane::from(clip.conditions.scene));
+    const auto interval = medianInterval(clip.index);
+    if (!(interval.count() > 0.0) || !std::isfinite(interval.count())) {
+        return fail(Error::Kind::Inconsistent,
+                    "Most frames of the clip have the same time: nothing can be timed.");
+    }
+    return preparedOn(scaledPlane(drawn, clip, interval), clip, interval);
 }
 
 } // namespace latemile

@@ -15,9 +15,10 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::pair<ScaleFrom, std::string_view>, 4> scaleWords{{
+constexpr std::array<std::pair<ScaleFrom, std::string_view>, 5> scaleWords{{
     {ScaleFrom::Corners, "corners"},
     {ScaleFrom::Line, "line"},
+    {ScaleFrom::Belt, "belt (weaker)"},
     {ScaleFrom::LegLength, "leg length (weaker)"},
     {ScaleFrom::Nothing, "none"},
 }};

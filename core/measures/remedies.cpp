@@ -133,10 +133,13 @@ private:
     {
         if (m_clip.plane.scaleFrom() == ScaleFrom::Line) {
             add("Draw a scale line twice as long", m_budget.scale * (1.0 - quarter));
-        } else if (m_clip.plane.scaleFrom() == ScaleFrom::LegLength) {
+        } else if (m_clip.plane.scaleFrom() == ScaleFrom::Belt ||
+                   m_clip.plane.scaleFrom() == ScaleFrom::LegLength) {
             const double drawn =
                 square(tapeCm / usualLineCm) + square(std::sqrt(2.0) * m_cmPerPixel / usualLineCm);
-            add("Draw a scale line of two metres instead of trusting the leg's length",
+            add(m_clip.plane.scaleFrom() == ScaleFrom::Belt
+                    ? "Draw a scale line of two metres instead of trusting the belt's speed"
+                    : "Draw a scale line of two metres instead of trusting the leg's length",
                 m_budget.scale * (1.0 - drawn / square(m_clip.plane.relativeScaleError())));
         }
     }

@@ -64,6 +64,13 @@ std::string lateWords(double by, const Measure& measure)
                     : std::string{};
 }
 
+std::string_view weakRuler(ScaleFrom from)
+{
+    return from == ScaleFrom::LegLength ? "the athlete's leg length"
+           : from == ScaleFrom::Belt    ? "the belt"
+                                        : "";
+}
+
 std::string caveat(const Propagated& from, const PreparedClip& clip, const Measure& measure)
 {
     std::string words;
@@ -71,9 +78,10 @@ std::string caveat(const Propagated& from, const PreparedClip& clip, const Measu
         words = "read on the first frame at or after the event" + lateWords(from.lateBy, measure) +
                 ": mark the frame before it too";
     }
-    if (needsScale(measure) && clip.plane.scaleFrom() == ScaleFrom::LegLength) {
+    const auto ruler = weakRuler(clip.plane.scaleFrom());
+    if (needsScale(measure) && !ruler.empty()) {
         words += words.empty() ? "" : "; ";
-        words += "scale from the athlete's leg length (weaker than a scale line)";
+        words += "scale from " + std::string(ruler) + " (weaker than a scale line)";
     }
     return words;
 }

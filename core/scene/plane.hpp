@@ -9,7 +9,7 @@
 namespace latemile {
 
 /// Where a scene's centimetres come from, in falling order of trust.
-enum class ScaleFrom { Corners, Line, LegLength, Nothing };
+enum class ScaleFrom { Corners, Line, Belt, LegLength, Nothing };
 
 /// A small disturbance of a scene, for the propagation of its errors.
 struct SceneShift {

@@ -60,12 +60,13 @@ struct PlaneCorners {
 struct Scene {
     View view{View::LeftSide};
     Travel travel{Travel::Left};
-    std::optional<ScaleLine> scale; ///< none: angles only, or a scale from the athlete's leg length
+    std::optional<ScaleLine> scale;      ///< none: angles only, or a scale from belt or leg length
     std::vector<ScaleLine> moreScales{}; ///< further lines, averaged with `scale` by their errors
     std::optional<PlumbLine> plumb;      ///< none: the picture's own vertical
     std::optional<double> groundV;       ///< pixel row of the ground under the runner
     std::optional<double> captureRate;   ///< frames per real second stated for the clip
     std::optional<double> beltSpeed;     ///< m/s; none: over ground
+    bool scaleByBelt{}; ///< without line and corners: the belt under the standing foot is the ruler
     std::optional<Lens> lens;
     std::optional<PlaneCorners> plane;
     bool operator==(const Scene&) const = default;

@@ -86,6 +86,15 @@ Outcome<std::vector<ScaleLine>> moreScalesFrom(const JsonField& document, bool h
     return lines;
 }
 
+Outcome<bool> scaleByBeltFrom(const JsonField& document)
+{
+    ASSIGN_OR_RETURN(const auto field, document.maybe("scale_by_belt"));
+    if (!field) {
+        return false;
+    }
+    return field->boolean();
+}
+
 Outcome<std::optional<PlumbLine>> plumbFrom(const JsonField& document)
 {
     ASSIGN_OR_RETURN(const auto field, document.maybe("plumb"));
@@ -195,6 +204,7 @@ Outcome<Scene> sceneFrom(const json& document, std::string_view where)
                      field.optionalNumber("capture_fps", NumberRange{1.0, 100000.0}));
     ASSIGN_OR_RETURN(scene.beltSpeed,
                      field.optionalNumber("belt_speed_mps", NumberRange{0.1, 15.0}));
+    ASSIGN_OR_RETURN(scene.scaleByBelt, scaleByBeltFrom(field));
     ASSIGN_OR_RETURN(scene.lens, lensFrom(field));
     ASSIGN_OR_RETURN(scene.plane, cornersFrom(field));
     return scene;
@@ -228,6 +238,9 @@ json toJson(const Scene& scene)
     }
     for (const auto& line : scene.moreScales) {
         document["more_scales"].push_back(scaleJson(line));
+    }
+    if (scene.scaleByBelt) {
+        document["scale_by_belt"] = true;
     }
     if (scene.plumb) {
         document["plumb"] = {{"top", pointJson(scene.plumb->top)},

@@ -114,3 +114,35 @@ TEST_CASE("a knee marked on the other leg breaks the bone lengths", "[checks]")
     CHECK(checkNamed(clip, "bones").state != Check::State::Good);
     CHECK(checkNamed(exampleClip(), "bones").state == Check::State::Good);
 }
+
+TEST_CASE("without a scale the belt offers one, and once taken it is the ruler of the readings",
+          "[checks]")
+{
+    auto clip = ridingClip();
+    const auto drawn = readingsOf(clip);
+    REQUIRE(drawn);
+    clip.conditions.scene.scale.reset();
+    clip.conditions.scene.beltSpeed = 3.0;
+    clip.athlete.legLengthCm.reset();
+    const auto offer = checkNamed(clip, "belt_scale");
+    CHECK(offer.state == Check::State::Doubt);
+    CHECK(*offer.value == Approx(0.4).epsilon(1e-6));
+    CHECK(*offer.se >= 0.015 * 0.4); // no belt is known better than 1.5 %
+    CHECK(readingsOf(clip)->clip.scaleFrom == ScaleFrom::Nothing);
+
+    clip.conditions.scene.scaleByBelt = true;
+    const auto taken = readingsOf(clip);
+    REQUIRE(taken);
+    CHECK(taken->clip.scaleFrom == ScaleFrom::Belt);
+    int distances = 0;
+    for (std::size_t i = 0; i < taken->readings.size(); ++i) {
+        const auto& reading = taken->readings[i];
+        if (reading.measure == "foot_ahead" && reading.value) {
+            ++distances;
+            CHECK(*reading.value == Approx(*drawn->readings[i].value).epsilon(1e-6));
+            CHECK(*reading.se > *drawn->readings[i].se);
+        }
+    }
+    CHECK(distances > 0);
+    CHECK_THAT(checkNamed(clip, "belt_scale").sentence, containing("no witness"));
+}

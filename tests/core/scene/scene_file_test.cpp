@@ -49,6 +49,7 @@ TEST_CASE("a scene written and read back is the same scene", "[scene]")
     CHECK(scene.lens->k1 == -0.1);
     CHECK(sceneFrom(toJson(scene), "SCENE.json").value() == scene);
     Scene bare;
+    bare.scaleByBelt = true;
     CHECK(sceneFrom(toJson(bare), "SCENE.json").value() == bare);
 }
 
@@ -66,6 +67,7 @@ TEST_CASE("every fault of a scene names file and field", "[scene][bad-input]")
         {with("/plumb/top", {50, 950}), "/plumb"},
         {with("/capture_fps", -240), "/capture_fps"},
         {with("/belt_speed_mps", 250), "/belt_speed_mps"},
+        {with("/scale_by_belt", "yes"), "/scale_by_belt"},
         {with("/lens/fx", 0), "/lens/fx"},
         {with("/plane/image", nlohmann::json::array({1, 2})), "/plane"},
         {with("/version", 9), "version"},
