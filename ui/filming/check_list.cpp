@@ -2,11 +2,14 @@
 #include "ui/filming/check_list.hpp"
 
 #include "ui/document/clip_document.hpp"
+#include "ui/document/commands/set_capture_rate.hpp"
+#include "ui/document/commands/set_scene.hpp"
 #include "ui/filming/remark_list.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
+#include <QUndoStack>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -23,6 +26,7 @@ CheckList::CheckList(QWidget* parent)
     column->addWidget(m_help);
     column->addWidget(m_list);
     column->addStretch();
+    connect(m_list, &RemarkList::offerTaken, this, &CheckList::takeRemedy);
 }
 
 void CheckList::setClip(ClipDocument* clip)
@@ -53,6 +57,7 @@ Check::State CheckList::worst() const
 void CheckList::tell()
 {
     if (!m_clip || !m_clip->isOpen()) {
+        m_remedy.reset();
         m_list->setRemarks({});
         m_help->hide();
         emit changed();
@@ -60,11 +65,35 @@ void CheckList::tell()
     }
     const FilmedClip filmed{
         .facts = m_clip->feed().facts(), .scene = m_clip->scene(), .readings = m_clip->readings()};
-    m_list->setRemarks(trustIn(filmed));
+    m_remedy = beltRemedy(filmed);
+    std::optional<RemarkList::Offer> offer;
+    if (m_remedy) {
+        offer = {.about = m_remedy->about, .words = fromUtf8(m_remedy->words)};
+    }
+    m_list->setRemarks(trustIn(filmed), offer);
     const auto help = mostHelpful(filmed);
     m_help->setVisible(help.has_value());
     m_help->setText(help ? tr("What would help most: %1.").arg(fromUtf8(*help)) : QString());
     emit changed();
+}
+
+void CheckList::takeRemedy()
+{
+    if (!m_clip || !m_clip->isOpen() || !m_remedy) {
+        return;
+    }
+    const Scene scene = m_remedy->scene;
+    m_remedy.reset(); // it answers the readings of now; the next ones bring their own
+    if (scene.captureRate != m_clip->scene().captureRate) {
+        m_clip->history().push(new SetCaptureRate(*m_clip, scene.captureRate));
+        return;
+    }
+    const bool isSpeed = scene.beltSpeed != m_clip->scene().beltSpeed;
+    const bool isBelt = scene.scaleByBelt != m_clip->scene().scaleByBelt;
+    const QString name = isSpeed  ? tr("correct belt speed")
+                         : isBelt ? tr("take scale from belt")
+                                  : tr("correct scale by belt");
+    m_clip->history().push(new SetScene(*m_clip, scene, name, ++m_gesture));
 }
 
 } // namespace latemile::ui

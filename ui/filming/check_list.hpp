@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/filming/trust.hpp"
+#include "core/filming/belt_remedy.hpp"
 
 #include <QPointer>
 #include <QWidget>
@@ -13,7 +13,8 @@ namespace latemile::ui {
 class ClipDocument;
 class RemarkList;
 
-/// What of a clip can be trusted, and what would help most.
+/// What of a clip can be trusted, what would help most, and where foot and belt disagree the one
+/// correction, taken by a button.
 class CheckList final : public QWidget {
     Q_OBJECT
 public:
@@ -28,8 +29,11 @@ signals:
 
 private:
     void tell();
+    void takeRemedy();
 
     QPointer<ClipDocument> m_clip;
+    std::optional<BeltRemedy> m_remedy;
+    int m_gesture{}; ///< each correction is a step back of its own
     RemarkList* m_list;
     QLabel* m_help;
 };

@@ -111,7 +111,10 @@ void ScalePart::fill()
     m_filling = true;
     const Scene& scene = m_clip->scene();
     m_noScale->setVisible(!scene.scale && !scene.plane);
-    m_anglesOnly->setEnabled(scene.scale || scene.plane);
+    m_noScale->setText(scene.scaleByBelt
+                           ? tr("Scale from the belt, once the foot is marked in mid-stance.")
+                           : tr("No scale: angles and times only."));
+    m_anglesOnly->setEnabled(scene.scale || scene.plane || scene.scaleByBelt);
     fillLengths();
     fillCorners();
     m_filling = false;
@@ -233,6 +236,7 @@ void ScalePart::removeScale()
     if (m_clip) {
         Scene scene = withScaleLines(m_clip->scene(), {});
         scene.plane.reset();
+        scene.scaleByBelt = false;
         push(scene, tr("use angles only"));
     }
 }

@@ -7,6 +7,8 @@
 #include "ui/filming/common_lengths.hpp"
 #include "ui/filming/scene_tool.hpp"
 
+#include <QPushButton>
+
 using namespace latemile;
 using namespace latemile::ui;
 
@@ -142,4 +144,44 @@ TEST_CASE("the check list of the sample says what more frames would give", "[ui]
                                                 "ms; film at 240 frames/s for ± 3 ms.")));
     REQUIRE(remarkAbout(page, "belt") != nullptr);
     CHECK(remarkAbout(page, "belt")->state == Check::State::Good);
+}
+
+TEST_CASE("a scale line that contradicts the belt is put right by one press, and back by undo",
+          "[ui]")
+{
+    FilmingCoach coach;
+    FilmingPage& page = coach.openFirstVisit();
+    coach.show(FilmingPage::SceneLines);
+    const double right = coach.clip().scene().scale->lengthCm;
+    coach.type(QStringLiteral("Length of scale line 1"), 1.25 * right);
+    coach.settle();
+    coach.show(FilmingPage::Trust);
+    REQUIRE(remarkAbout(page, "belt") != nullptr);
+    CHECK(remarkAbout(page, "belt")->state == Check::State::Bad);
+    const auto offers = page.checks().findChildren<QPushButton*>();
+    REQUIRE(offers.size() == 1);
+    CHECK(offers.front()->text().startsWith(QStringLiteral("Make the scale line ")));
+    coach.press(offers.front()->text());
+    // The belt's own 1.5 % and the marks'.
+    CHECK(coach.clip().scene().scale->lengthCm == Approx(right).epsilon(0.03));
+    coach.settle();
+    CHECK(remarkAbout(page, "belt")->state == Check::State::Good);
+    coach.window().undo();
+    CHECK(coach.clip().scene().scale->lengthCm == Approx(1.25 * right));
+}
+
+TEST_CASE("without a scale line the belt's scale is taken by one press", "[ui]")
+{
+    FilmingCoach coach;
+    FilmingPage& page = coach.openFirstVisit();
+    coach.show(FilmingPage::SceneLines);
+    coach.press(QStringLiteral("No scale"));
+    coach.settle();
+    coach.show(FilmingPage::Trust);
+    coach.press(QStringLiteral("Take the scale from the belt"));
+    CHECK(coach.clip().scene().scaleByBelt);
+    coach.settle();
+    REQUIRE(coach.clip().readings());
+    CHECK(coach.clip().readings()->clip.scaleFrom == ScaleFrom::Belt);
+    CHECK(textsOf(page).contains(QStringLiteral("The belt is the ruler")));
 }
