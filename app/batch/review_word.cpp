@@ -12,8 +12,8 @@
 #include "core/marks/marks_file.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/readings_file.hpp"
+#include "core/propose/clip_search.hpp"
 #include "core/propose/proposals.hpp"
-#include "core/propose/runner_search.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/whole_file.hpp"
 
@@ -32,21 +32,6 @@ struct Asked {
     bool json{};
 };
 
-/// Proposals on more frames a second than this make no path surer and take longer.
-constexpr double enoughFrames = 125.0;
-
-std::vector<FrameNumber> framesOf(const ClipReader& clip)
-{
-    const double rate = clip.facts().captureRate;
-    const auto every =
-        std::max<std::int64_t>(1, std::lround(std::floor(rate / enoughFrames + 0.5)));
-    std::vector<FrameNumber> frames;
-    for (std::int64_t i = 0; i < clip.index().size(); i += every) {
-        frames.push_back({i});
-    }
-    return frames;
-}
-
 struct Screened {
     MarkedClip clip;
     Readings readings;
@@ -62,7 +47,8 @@ Outcome<Screened> screened(const std::filesystem::path& file, const Scene& scene
     ASSIGN_OR_RETURN(auto reader, ClipReader::open(file, options));
     const auto read = [&reader](FrameNumber frame) { return reader.frame(frame); };
     ASSIGN_OR_RETURN(const auto found,
-                     searchClip(read, reader.index(), network, framesOf(reader), std::nullopt, {}));
+                     searchClip(read, reader.index(), network, framesToSearch(reader.index()),
+                                std::nullopt, {}));
     ASSIGN_OR_RETURN(const auto paths,
                      bodyPathsFrom(found, scene.view, reader.facts().width, reader.facts().height));
     SessionClip clip;

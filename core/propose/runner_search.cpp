@@ -5,12 +5,12 @@
 #include <cassert>
 #include <cmath>
 #include <cstring>
+#include <iterator>
 
 namespace latemile {
 
 namespace {
 
-constexpr Seconds keyInterval{0.2};
 /// A quick runner's step; no gait is told from less.
 constexpr Seconds shortestStep{0.25};
 constexpr int looksAtWholePicture = 4; ///< each time closer: the crop follows what was found
@@ -102,13 +102,14 @@ Outcome<bool> isUpsideDown(PoseNetwork& network, const Picture& picture, Crop cr
     return turned.presence >= someoneFrom && meanPeak(turned) > meanPeak(asItIs);
 }
 
-/// Every frame that lies a key interval after the last one taken, and the last frame.
+/// Every frame that lies a key interval from the last one taken, and the last frame. `frames` in
+/// order or in reverse.
 std::vector<FrameNumber> keyFramesOf(const FrameIndex& index,
                                      const std::vector<FrameNumber>& frames)
 {
     std::vector<FrameNumber> keys{frames.front()};
     for (const auto frame : frames) {
-        if (index.time(frame) - index.time(keys.back()) >= keyInterval) {
+        if (std::chrono::abs(index.time(frame) - index.time(keys.back())) >= keyInterval) {
             keys.push_back(frame);
         }
     }
@@ -133,14 +134,14 @@ struct Start {
 };
 
 Outcome<Start> startOf(const FrameReader& read, PoseNetwork& network,
-                       const std::vector<FrameNumber>& keys, const std::optional<Box>& box)
+                       const std::vector<FrameNumber>& keys)
 {
     Outcome<Start> start = Start{};
-    const auto tries = box ? 1 : std::min(startsTried, keys.size());
+    const auto tries = std::min(startsTried, keys.size());
     for (std::size_t n = 0; n < tries; ++n) {
         const auto key = n * keys.size() / tries;
         ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
-        const auto crop = findRunner(network, frame.picture, box);
+        const auto crop = findRunner(network, frame.picture, std::nullopt);
         if (crop) {
             return Start{key, *crop};
         }
@@ -150,6 +151,49 @@ Outcome<Start> startOf(const FrameReader& read, PoseNetwork& network,
         }
     }
     return start;
+}
+
+using Known = std::vector<CropPath::Known>;
+
+/// Follows the runner from where the last of `known` has her, through `keys` from number `from` on.
+Outcome<Known> followed(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
+                        const std::vector<FrameNumber>& keys, std::size_t from, Known known,
+                        const SearchWatch& watch)
+{
+    for (auto key = from; key < keys.size(); ++key) {
+        RETURN_IF_ERROR(goOn(watch));
+        ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
+        ASSIGN_OR_RETURN(const auto body, network.find(frame.picture, known.back().crop));
+        if (body.presence >= someoneFrom) {
+            known.push_back({index.time(keys[key]), body.nextCrop});
+        }
+        if (watch.tell) {
+            watch.tell(key + 1, keys.size());
+        }
+    }
+    return known;
+}
+
+/// From the frame of the box to the end of `frames`, and back to their beginning.
+Outcome<Known> followedFromBox(const FrameReader& read, const FrameIndex& index,
+                               PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                               const RunnerBox& box, const SearchWatch& watch)
+{
+    ASSIGN_OR_RETURN(const auto picture, read(box.frame));
+    ASSIGN_OR_RETURN(const auto crop, findRunner(network, picture.picture, box.box));
+    const CropPath::Known start{index.time(box.frame), crop};
+    const auto middle = std::upper_bound(frames.begin(), frames.end(), box.frame);
+    std::vector<FrameNumber> on{box.frame};
+    on.insert(on.end(), middle, frames.end());
+    std::vector<FrameNumber> back{box.frame};
+    back.insert(back.end(), std::make_reverse_iterator(middle), frames.rend());
+    ASSIGN_OR_RETURN(auto before,
+                     followed(read, index, network, keyFramesOf(index, back), 1, {start}, watch));
+    ASSIGN_OR_RETURN(const auto after,
+                     followed(read, index, network, keyFramesOf(index, on), 1, {start}, watch));
+    std::reverse(before.begin(), before.end());
+    before.insert(before.end(), std::next(after.begin()), after.end());
+    return before;
 }
 
 } // namespace
@@ -164,7 +208,7 @@ Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
     ASSIGN_OR_RETURN(const bool turned,
                      isUpsideDown(network, picture, someone ? body.nextCrop : first, body));
     if (turned) {
-        return fail(Error::Kind::Inconsistent,
+        return fail(Error::Kind::Unsupported,
                     "The runner is upside down in the picture: turn the clip in the camera's own "
                     "program and add it again.");
     }
@@ -185,27 +229,21 @@ Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
 
 Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
                                   PoseNetwork& network, const std::vector<FrameNumber>& frames,
-                                  const std::optional<Box>& box, const SearchWatch& watch)
+                                  const std::optional<RunnerBox>& box, const SearchWatch& watch)
 {
     assert(!frames.empty());
-    const auto keys = keyFramesOf(index, frames);
-    ASSIGN_OR_RETURN(const auto start, startOf(read, network, keys, box));
-    std::vector<CropPath::Known> known{{index.time(keys[start.key]), start.crop}};
-    for (auto key = start.key + 1; key < keys.size(); ++key) {
-        RETURN_IF_ERROR(goOn(watch));
-        ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
-        ASSIGN_OR_RETURN(const auto body, network.find(frame.picture, known.back().crop));
-        if (body.presence >= someoneFrom) {
-            known.push_back({index.time(keys[key]), body.nextCrop});
-        }
+    if (box) {
+        ASSIGN_OR_RETURN(auto known, followedFromBox(read, index, network, frames, *box, watch));
+        return CropPath(std::move(known));
     }
+    const auto keys = keyFramesOf(index, frames);
+    ASSIGN_OR_RETURN(const auto start, startOf(read, network, keys));
+    ASSIGN_OR_RETURN(auto known, followed(read, index, network, keys, start.key + 1,
+                                          {{index.time(keys[start.key]), start.crop}}, watch));
     return CropPath(std::move(known));
 }
 
-Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameIndex& index,
-                                           PoseNetwork& network,
-                                           const std::vector<FrameNumber>& frames,
-                                           const std::optional<Box>& box, const SearchWatch& watch)
+Outcome<void> needWholeStep(const FrameIndex& index)
 {
     const FrameNumber last{index.size() - 1};
     if (index.time(last) + index.interval(last) < shortestStep) {
@@ -213,7 +251,18 @@ Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameI
                     "The clip is shorter than one step, so that no leg can be told from the other: "
                     "film several steps.");
     }
-    ASSIGN_OR_RETURN(const auto path, cropPathThrough(read, index, network, frames, box, watch));
+    return {};
+}
+
+Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameIndex& index,
+                                           PoseNetwork& network,
+                                           const std::vector<FrameNumber>& frames,
+                                           const std::optional<Box>& box, const SearchWatch& watch)
+{
+    RETURN_IF_ERROR(needWholeStep(index));
+    const auto boxed = box ? std::optional(RunnerBox{frames.front(), *box}) : std::nullopt;
+    ASSIGN_OR_RETURN(const auto path,
+                     cropPathThrough(read, index, network, frames, boxed, {watch.stop, {}}));
     std::vector<FoundBody> found;
     for (const auto number : frames) {
         RETURN_IF_ERROR(goOn(watch));

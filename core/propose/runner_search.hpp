@@ -22,20 +22,35 @@ struct SearchWatch {
 /// Gives the frames of the clip that is searched: a ClipReader's or FrameSource's `frame`.
 using FrameReader = std::function<Outcome<Frame>(FrameNumber)>;
 
+/// How far apart in time the runner is looked for before the frames between are looked at.
+inline constexpr Seconds keyInterval{0.2};
+
+/// A box that the coach drew round the runner, and on which frame.
+struct RunnerBox {
+    FrameNumber frame;
+    Box box;
+    bool operator==(const RunnerBox&) const = default;
+};
+
 /// Where the runner is on a picture: from a box the coach drew round her, or from the whole
-/// picture. Errors: nobody there, somebody upside down; without a box, more than one person.
+/// picture. Errors: nobody there (NotFound); without a box, more than one person (Inconsistent);
+/// somebody upside down (Unsupported).
 Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
                          const std::optional<Box>& box);
 
-/// Follows the runner in steps of a fifth of a second through `frames` (in order, at least one),
-/// from the first of them on which she is found. `box` is round her on the first frame. After it
-/// the frames between may be looked at in any order, on several threads with a network each.
+/// Follows the runner in steps of a fifth of a second through `frames` (in order, at least one):
+/// forwards from the first of them on which she is found, or both ways from the frame of the box.
+/// After it the frames between may be looked at in any order, on several threads with a network
+/// each.
 Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
                                   PoseNetwork& network, const std::vector<FrameNumber>& frames,
-                                  const std::optional<Box>& box, const SearchWatch& watch);
+                                  const std::optional<RunnerBox>& box, const SearchWatch& watch);
 
-/// What the network sees on each of `frames`, in their order; about 0.13 s a frame. Errors also: a
-/// clip that is shorter than a step; stopped (Cancelled).
+/// A fault for a clip shorter than a quick runner's step: no leg is told from the other there.
+Outcome<void> needWholeStep(const FrameIndex& index);
+
+/// What the network sees on each of `frames`, in their order; about 0.13 s a frame. `box` is round
+/// her on the first of them. Errors also: a clip that is shorter than a step; stopped (Cancelled).
 Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameIndex& index,
                                            PoseNetwork& network,
                                            const std::vector<FrameNumber>& frames,

@@ -130,7 +130,7 @@ TEST_CASE("an empty room has no runner, a picture on its head has one upside dow
     for (const auto& box : {std::optional<Box>(), std::optional<Box>(Box{520, 70, 260, 530})}) {
         const auto crop = findRunner(network(), turned, box);
         REQUIRE(!crop);
-        CHECK(crop.error().kind == Error::Kind::Inconsistent);
+        CHECK(crop.error().kind == Error::Kind::Unsupported);
         CHECK_THAT(crop.error().sentence, containing("upside down"));
     }
 }

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/propose/row_bound.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace latemile {
+
+double trunkPx(const Marking& marking)
+{
+    std::vector<double> lengths;
+    for (const auto& [key, hip] : marking.marks) {
+        if (key.side != BodySide::Near || key.landmark != Landmark::Hip) {
+            continue;
+        }
+        if (const Mark* shoulder = marking.find({key.frame, BodySide::Near, Landmark::Shoulder})) {
+            lengths.push_back(std::hypot(shoulder->at.u - hip.at.u, shoulder->at.v - hip.at.v));
+        }
+    }
+    if (lengths.empty()) {
+        return 0.0;
+    }
+    const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
+    std::nth_element(lengths.begin(), middle, lengths.end());
+    return *middle;
+}
+
+} // namespace latemile

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/marks/marking.hpp"
+
+namespace latemile {
+
+/// Of the near side, hip to shoulder, median over the frames that have both marked, pixels; 0 where
+/// none has.
+[[nodiscard]] double trunkPx(const Marking& marking);
+
+/// A row of proposals is accepted unseen up to this standard error, in trunk lengths (1.5 cm of 50;
+/// a choice of this project): above what a click is wrong by, below what hip and shoulder are
+/// unsure by before the coach has confirmed a step of the clip.
+inline constexpr double rowBoundInTrunks = 0.03;
+/// From here on a proposal is one the network doubts (it states 0.2 there), in trunk lengths.
+inline constexpr double doubtBoundInTrunks = 0.15;
+
+} // namespace latemile

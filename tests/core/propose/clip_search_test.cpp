@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The last two run the network: some forty looks of an eighth of a second.
+#include "core/propose/clip_search.hpp"
+#include "tests/catch.hpp"
+#include "tests/core/propose/pictures.hpp"
+
+#include <cmath>
+
+using namespace latemile;
+using namespace latemile::tests;
+
+namespace {
+
+FrameIndex evenIndex(int frames, double rate)
+{
+    std::vector<Seconds> times;
+    for (int n = 0; n < frames; ++n) {
+        times.emplace_back(n / rate);
+    }
+    return FrameIndex(times);
+}
+
+std::vector<std::int64_t> numbersOf(const std::vector<FrameNumber>& frames)
+{
+    std::vector<std::int64_t> numbers;
+    for (const auto frame : frames) {
+        numbers.push_back(frame.value);
+    }
+    return numbers;
+}
+
+} // namespace
+
+TEST_CASE("every frame is searched up to 125 a second, above that every n-th", "[propose]")
+{
+    CHECK(framesToSearch(evenIndex(30, 30)).size() == 30);
+    CHECK(framesToSearch(evenIndex(120, 120)).size() == 120);
+    CHECK(numbersOf(framesToSearch(evenIndex(9, 240))) == std::vector<std::int64_t>{0, 2, 4, 6, 8});
+    CHECK(framesToSearch(evenIndex(1, 60)).size() == 1);
+}
+
+TEST_CASE("a frame's neighbours lie a 60th of a second apart and end with the clip", "[propose]")
+{
+    CHECK(numbersOf(withNeighbours({{20}}, evenIndex(100, 120))) ==
+          std::vector<std::int64_t>{16, 18, 20, 22, 24});
+    CHECK(numbersOf(withNeighbours({{1}, {2}}, evenIndex(100, 60))) ==
+          std::vector<std::int64_t>{0, 1, 2, 3, 4});
+}
+
+TEST_CASE("a box in the middle of the stretch leads to the runner both ways", "[propose]")
+{
+    auto clip = ClipReader::open(sampleClip());
+    REQUIRE(clip);
+    auto network = PoseNetwork::open(resources());
+    REQUIRE(network);
+    std::vector<FrameNumber> frames;
+    for (int number = 100; number <= 180; ++number) {
+        frames.push_back({number});
+    }
+    const auto path =
+        cropPathThrough([&clip](FrameNumber frame) { return clip->frame(frame); }, clip->index(),
+                        *network, frames, RunnerBox{{140}, {500, 120, 260, 530}}, {});
+    REQUIRE(path);
+    for (const int number : {100, 140, 180}) {
+        const auto body =
+            network->find(clip->frame({number})->picture, path->at(clip->index().time({number})));
+        REQUIRE(body);
+        CHECK(body->presence > 0.9);
+    }
+}
+
+TEST_CASE("a search of a clip's file gives the frames in order of time, and what it has when ended",
+          "[propose]")
+{
+    auto clip = ClipReader::open(sampleClip());
+    REQUIRE(clip);
+    const CropPath path({{clip->index().time({140}), cropRound(Box{500, 120, 260, 530})}});
+    ClipSearch search{.clip = sampleClip(),
+                      .options = {},
+                      .resources = resources(),
+                      .frames = {{150}, {140}, {145}},
+                      .box = {},
+                      .path = path};
+    double last = 0;
+    const auto all = searchClipFile(search, [&last](double share) {
+        last = share;
+        return true;
+    });
+    REQUIRE(all);
+    CHECK(last == Approx(1.0));
+    REQUIRE(all->found.size() == 3);
+    CHECK(all->found[0].frame == FrameNumber{140});
+    CHECK(all->found[2].frame == FrameNumber{150});
+
+    const auto some = searchClipFile(search, [](double) { return false; });
+    REQUIRE(some);
+    REQUIRE(some->found.size() >= 1); // one a worker
+    CHECK(some->found.front().body.presence > 0.9);
+
+    search.resources = "/nowhere";
+    const auto none = searchClipFile(search, {});
+    REQUIRE(!none);
+    CHECK_THAT(none.error().sentence, containing("Proposals are off"));
+}
