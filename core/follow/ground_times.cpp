@@ -12,7 +12,9 @@ namespace {
 // When a foot is taken to be on the ground at all.
 constexpr double onGroundSlip = 0.12;
 constexpr double onGroundHeight = 4.0; ///< cm
-constexpr double shortestHole = 0.04;  ///< s, between two stances
+/// s, between two stances of a foot: it takes a sprinter at top speed over 0.3 s to swing a leg
+/// (Weyand 2000, from memory), so that less is a foot hidden by the other leg for a moment.
+constexpr double shortestHole = 0.2;
 constexpr double shortestStance = 0.08;
 
 // The signs: levels crossed, delays taken off (s), and what they are uncertain by: a fixed part (s)

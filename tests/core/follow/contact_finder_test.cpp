@@ -241,3 +241,26 @@ TEST_CASE("from one marked step to the contacts of all others", "[follow]")
         CHECK(std::abs(error) <= 1.5 / 120.0); // at 960 x 540 pixels
     }
 }
+
+TEST_CASE("a foot that the other leg hides for a moment in mid-stance does not land twice",
+          "[follow]")
+{
+    maker::ClipRecipe recipe;
+    recipe.runner.seed = 31;
+    recipe.video.duration = 4.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    auto marking = pathsOf(truth);
+    for (const auto& contact : truth.contacts) {
+        const double middle = (contact.contact + contact.toeOff) / 2;
+        std::erase_if(marking.marks, [&](const auto& entry) {
+            const auto& frame = truth.frames[static_cast<std::size_t>(entry.first.frame.value)];
+            return contact.foot == maker::Foot::Right && entry.first.side == BodySide::Far &&
+                   std::abs(frame.seconds - middle) < 0.05;
+        });
+    }
+    const auto found = findContacts(marking, indexOf(truth), sceneOf(truth));
+    REQUIRE(found);
+    const auto errors = errorsOf(truth, found->stances);
+    CHECK(errors.missed == 0);
+    CHECK(errors.invented == 0);
+}
