@@ -3,6 +3,7 @@
 
 #include "ui/help/measure_picture.hpp"
 #include "ui/page/labels.hpp"
+#include "ui/sheet_page/resource_file.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
@@ -22,6 +23,17 @@ namespace latemile::ui {
 namespace {
 
 constexpr int widestText = 100 * gridStep; ///< longer lines are hard to read back from
+
+/// As sharp as the screen: the file is of twice the size it is shown at.
+QLabel* stillPicture(const HelpTopic& topic, QWidget* parent)
+{
+    auto* label = new QLabel(parent);
+    QPixmap picture(QString::fromStdString(resourceFile(topic.picture).string()));
+    picture.setDevicePixelRatio(2.0);
+    label->setPixmap(picture);
+    label->setAccessibleName(topic.caption);
+    return label;
+}
 
 } // namespace
 
@@ -122,6 +134,12 @@ QWidget* HelpPage::textOf(const HelpTopic& topic)
         picture->setMeasure(topic.measure);
         column->addWidget(picture);
         auto* caption = quietLabel(captionOf(*topic.measure), page);
+        caption->setWordWrap(true);
+        column->addWidget(caption);
+    }
+    if (topic.picture != nullptr) {
+        column->addWidget(stillPicture(topic, page));
+        auto* caption = quietLabel(topic.caption, page);
         caption->setWordWrap(true);
         column->addWidget(caption);
     }

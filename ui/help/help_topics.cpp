@@ -53,7 +53,9 @@ HelpTopic sessionTopic()
     HelpTopic topic{.id = QStringLiteral("session"),
                     .title = translated(QT_TRANSLATE_NOOP("Help", "How a session goes")),
                     .measure = nullptr,
-                    .rows = {}};
+                    .rows = {},
+                    .picture = nullptr,
+                    .caption = {}};
     for (const Stage& stage : stages) {
         topic.rows.emplace_back(translated(stage.page), translated(stage.text));
     }
@@ -65,12 +67,63 @@ HelpTopic sessionTopic()
     return topic;
 }
 
+HelpTopic proposeTopic(const Keys& keys)
+{
+    HelpTopic topic{
+        .id = QStringLiteral("propose"),
+        .title = translated(QT_TRANSLATE_NOOP("Help", "Proposing landmarks")),
+        .measure = nullptr,
+        .rows = {},
+        .picture = "pictures/proposals.png",
+        .caption = translated(QT_TRANSLATE_NOOP(
+            "Help",
+            "Proposals on the sample clip: hollow grey dots, with a ring where the standard "
+            "error is wider than the dot, before anybody has confirmed one."))};
+    const auto add = [&topic](const char* heading, const char* text) {
+        topic.rows.emplace_back(translated(heading), translated(text));
+        return &topic.rows.back().second;
+    };
+    QString* text =
+        add(QT_TRANSLATE_NOOP("Help", "What it does"),
+            QT_TRANSLATE_NOOP("Help", "%1 looks at the whole clip and proposes all landmarks; the "
+                                      "frames of cells come first. Marks you placed and marks that "
+                                      "were followed are never replaced. Stopped, it keeps what it "
+                                      "has. %2 then finds the contacts."));
+    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.find_contacts"));
+    text = add(QT_TRANSLATE_NOOP("Help", "Which runner"),
+               QT_TRANSLATE_NOOP("Help", "It finds a lone runner by itself. With others in the "
+                                         "picture it asks for a box round the runner; %1 asks "
+                                         "for one where it took the wrong person."));
+    *text = text->arg(keys.textOf("marks.runner_box"));
+    text = add(QT_TRANSLATE_NOOP("Help", "Going through them"),
+               QT_TRANSLATE_NOOP("Help", "%1 goes to the least sure cell. Set one step right by "
+                                         "hand and confirm its cells with %2; %3 again then "
+                                         "learns from it how this runner's points lie. After "
+                                         "that %4 accepts a row, as long as none of its points "
+                                         "is unsure by more than 3 % of the trunk."));
+    *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
+                      keys.textOf("marks.propose"), keys.textOf("marks.accept_step"));
+    text = add(QT_TRANSLATE_NOOP("Help", "Near and far leg"),
+               QT_TRANSLATE_NOOP("Help", "Where the legs are taken for each other, go to the "
+                                         "first such frame: %1 exchanges them from there to "
+                                         "where they change again, or to the clip's end."));
+    *text = text->arg(keys.textOf("marks.exchange_legs"));
+    add(QT_TRANSLATE_NOOP("Help", "Its limits"),
+        QT_TRANSLATE_NOOP("Help", "Side views only. Heel, toe and ankle of the swinging foot are "
+                                  "the worst, and what is cut off at the picture's edge. It was "
+                                  "measured on rendered clips, not on people. Unconfirmed values "
+                                  "enter no mean and no verdict."));
+    return topic;
+}
+
 HelpTopic followTopic(const Keys& keys)
 {
     HelpTopic topic{.id = QStringLiteral("follow"),
                     .title = translated(QT_TRANSLATE_NOOP("Help", "Following marks")),
                     .measure = nullptr,
-                    .rows = {}};
+                    .rows = {},
+                    .picture = nullptr,
+                    .caption = {}};
     const auto add = [&topic](const char* heading, const char* text) {
         topic.rows.emplace_back(translated(heading), translated(text));
         return &topic.rows.back().second;
@@ -114,7 +167,9 @@ HelpTopic keysTopic(const Keys& keys)
     HelpTopic topic{.id = QStringLiteral("keys"),
                     .title = translated(QT_TRANSLATE_NOOP("Help", "Keys, as they are set now")),
                     .measure = nullptr,
-                    .rows = {}};
+                    .rows = {},
+                    .picture = nullptr,
+                    .caption = {}};
     for (const KeyEntry& entry : keyTable()) {
         const QString id = QString::fromLatin1(entry.id);
         const QString key = keys.of(id).toString(QKeySequence::NativeText);
@@ -151,7 +206,9 @@ HelpTopic topicOf(const Measure& measure)
     HelpTopic topic{.id = fromUtf8(measure.id),
                     .title = fromUtf8(measure.name),
                     .measure = &measure,
-                    .rows = {}};
+                    .rows = {},
+                    .picture = nullptr,
+                    .caption = {}};
     const auto add = [&topic](const char* heading, const QString& text) {
         if (!text.isEmpty()) {
             topic.rows.emplace_back(translated(heading), text);
@@ -188,7 +245,8 @@ bool HelpTopic::holds(const QString& words) const
 
 std::vector<HelpTopic> helpTopics(const Keys& keys)
 {
-    std::vector<HelpTopic> topics{sessionTopic(), keysTopic(keys), followTopic(keys)};
+    std::vector<HelpTopic> topics{sessionTopic(), keysTopic(keys), proposeTopic(keys),
+                                  followTopic(keys)};
     for (const Measure& measure : measureTable()) {
         topics.push_back(topicOf(measure));
     }

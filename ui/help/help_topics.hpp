@@ -17,8 +17,10 @@ class Keys;
 struct HelpTopic {
     QString id; ///< a measure's id, "keys", or a page's id
     QString title;
-    const Measure* measure{};                             ///< whose picture stands above the text
-    std::vector<std::pair<QString, QString>> rows;        ///< heading and text
+    const Measure* measure{};                      ///< whose picture stands above the text
+    std::vector<std::pair<QString, QString>> rows; ///< heading and text
+    const char* picture{};                         ///< a file of the resources, above it too
+    QString caption;
     [[nodiscard]] bool holds(const QString& words) const; ///< each of the words, somewhere in it
 };
 

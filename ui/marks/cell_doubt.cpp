@@ -26,7 +26,7 @@ double CellDoubt::urgency() const
 }
 
 CellDoubt doubtOf(const Marking& marking, FrameNumber frame, const std::vector<Landmark>& asked,
-                  const std::vector<FollowGap>& gaps)
+                  const DoubtBounds& bounds)
 {
     CellDoubt doubt;
     for (const Landmark landmark : asked) {
@@ -37,7 +37,12 @@ CellDoubt doubtOf(const Marking& marking, FrameNumber frame, const std::vector<L
         } else if (mark->origin == Origin::Followed) {
             ++doubt.followed;
             doubt.sePx = std::max(doubt.sePx, mark->sePx.value_or(0.0));
-            doubt.isDoubtful = doubt.isDoubtful || isDoubtful(gaps, frame, landmark);
+            doubt.isDoubtful = doubt.isDoubtful || isDoubtful(bounds.gaps, frame, landmark);
+        } else if (mark->origin == Origin::Proposed && mark->sePx) {
+            ++doubt.proposed;
+            doubt.sePx = std::max(doubt.sePx, *mark->sePx);
+            doubt.isDoubtful =
+                doubt.isDoubtful || (bounds.proposalPx && *mark->sePx >= *bounds.proposalPx);
         }
     }
     return doubt;

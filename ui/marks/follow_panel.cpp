@@ -15,8 +15,9 @@
 namespace latemile::ui {
 
 FollowPanel::FollowPanel(Keys& keys, QWidget* parent)
-    : QWidget(parent), m_keys(keys), m_follow(new QPushButton(this)), m_work(new WorkBar(this)),
-      m_told(plainLabel({}, this)), m_open(new QToolButton(this)), m_list(new QListWidget(this))
+    : QWidget(parent), m_keys(keys), m_propose(new QPushButton(this)),
+      m_follow(new QPushButton(this)), m_work(new WorkBar(this)), m_told(plainLabel({}, this)),
+      m_open(new QToolButton(this)), m_list(new QListWidget(this))
 {
     m_told->setWordWrap(true);
     m_open->setText(tr("List"));
@@ -34,12 +35,15 @@ FollowPanel::FollowPanel(Keys& keys, QWidget* parent)
         connect(button, &QPushButton::clicked, this, wanted);
         grid->addWidget(button, row, column);
     };
-    add(new QPushButton(this), "marks.feet", tr("Both feet"), 0, 0, &FollowPanel::feetWanted);
-    add(m_follow, "marks.follow", tr("Follow marks"), 0, 1, &FollowPanel::followWanted);
+    add(m_propose, "marks.propose", tr("Propose landmarks"), 0, 0, &FollowPanel::proposeWanted);
+    add(new QPushButton(this), "marks.exchange_legs", tr("Exchange legs"), 0, 1,
+        &FollowPanel::exchangeWanted);
     add(new QPushButton(this), "marks.find_contacts", tr("Find contacts"), 1, 0,
         &FollowPanel::contactsWanted);
     add(new QPushButton(this), "marks.accept_contacts", tr("Accept all"), 1, 1,
         &FollowPanel::acceptContactsWanted);
+    add(new QPushButton(this), "marks.feet", tr("Both feet"), 2, 0, &FollowPanel::feetWanted);
+    add(m_follow, "marks.follow", tr("Follow marks"), 2, 1, &FollowPanel::followWanted);
     auto* line = new QHBoxLayout;
     line->setSpacing(gridStep);
     line->addWidget(m_told, 1);
@@ -88,6 +92,12 @@ void FollowPanel::setFollowed(bool followed)
 {
     m_follow->setText(QStringLiteral("%1   %2").arg(
         followed ? tr("Follow again") : tr("Follow marks"), m_keys.textOf("marks.follow")));
+}
+
+void FollowPanel::setProposed(bool proposed)
+{
+    m_propose->setText(QStringLiteral("%1   %2").arg(
+        proposed ? tr("Propose again") : tr("Propose landmarks"), m_keys.textOf("marks.propose")));
 }
 
 } // namespace latemile::ui

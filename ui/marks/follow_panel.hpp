@@ -13,7 +13,8 @@ namespace latemile::ui {
 class Keys;
 class WorkBar;
 
-/// Under the step table: following and finding contacts, how far it is, and what came of it.
+/// Under the step table: what the program does of the marking by itself (proposing, finding
+/// contacts, following), how far it is, and what came of it.
 class FollowPanel final : public QWidget {
     Q_OBJECT
 public:
@@ -26,8 +27,12 @@ public:
     [[nodiscard]] QStringList details() const;
     /// "Follow marks" before, "Follow again" once there are followed marks.
     void setFollowed(bool followed);
+    /// "Propose landmarks" before, "Propose again" once there are proposals.
+    void setProposed(bool proposed);
 
 signals:
+    void proposeWanted();
+    void exchangeWanted();
     void feetWanted();
     void followWanted();
     void contactsWanted();
@@ -36,6 +41,7 @@ signals:
 
 private:
     Keys& m_keys;
+    QPushButton* m_propose;
     QPushButton* m_follow;
     WorkBar* m_work;
     QLabel* m_told;

@@ -65,7 +65,9 @@ QString followSummary(const FollowResult& result)
 QString doubtText(const CellDoubt& doubt)
 {
     QStringList told{doubt.isDoubtful ? translated(QT_TRANSLATE_NOOP("FollowWords", "doubtful"))
-                                      : translated(QT_TRANSLATE_NOOP("FollowWords", "followed")),
+                     : doubt.proposed > 0
+                         ? translated(QT_TRANSLATE_NOOP("FollowWords", "proposed"))
+                         : translated(QT_TRANSLATE_NOOP("FollowWords", "followed")),
                      pixels(doubt.sePx)};
     if (doubt.missing > 0) {
         told.append(translated(QT_TRANSLATE_NOOP("FollowWords", "%1 missing")).arg(doubt.missing));

@@ -48,7 +48,11 @@ Following::Following(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QO
             emit frameWanted(m_detailFrames[static_cast<std::size_t>(row)]);
         }
     });
-    connect(&panel.work(), &WorkBar::stopWanted, this, &Following::stop);
+    connect(&panel.work(), &WorkBar::stopWanted, this, [this](const QString& id) {
+        if (id == workId) {
+            stop();
+        }
+    });
     connect(m_work, &FollowWork::progress, this,
             [this](int percent) { m_panel.work().setWork(workId, tr("Following"), percent); });
     connect(m_work, &FollowWork::followed, this, &Following::take);
@@ -169,6 +173,7 @@ void Following::findContacts()
         clip.history().push(new ProposeStances(clip, findings->stances));
     }
     tellFound(*findings, static_cast<std::size_t>(std::ranges::count_if(stances, isProposal)));
+    emit contactsFound();
 }
 
 void Following::tellFound(const ContactFindings& findings, std::size_t proposed)

@@ -38,6 +38,7 @@ public:
 signals:
     void placeWanted(const latemile::ui::StepInstant& place);
     void frameWanted(latemile::FrameNumber frame);
+    void contactsFound();
 
 private:
     [[nodiscard]] bool isUsable() const;

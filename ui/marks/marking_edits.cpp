@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the flow does to the marks: each edit is one command of the document's history.
+#include "core/propose/row_bound.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/confirm_marks.hpp"
 #include "ui/document/commands/confirm_stances.hpp"
@@ -133,10 +134,36 @@ bool MarkingFlow::wantsLook(const StepInstant& place) const
     return at && (doubt(place).isDoubtful || !oddBonesOn(*at).empty());
 }
 
+/// Goes to the least sure proposal of the row where it is not sure enough.
+bool MarkingFlow::isRowRefused(StepNumber step)
+{
+    const double bound = rowBoundInTrunks * trunkPx(m_clip->marking());
+    std::optional<std::pair<StepInstant, MarkKey>> worst;
+    double most = bound;
+    for (const Instant instant : instantsInOrder) {
+        const StepInstant place{step, instant};
+        for (const Landmark landmark : frameOf(place) ? asked(place) : std::vector<Landmark>{}) {
+            const MarkKey key{*frameOf(place), BodySide::Near, landmark};
+            const Mark* mark = m_clip->marking().find(key);
+            if (mark != nullptr && mark->origin == Origin::Proposed &&
+                mark->sePx.value_or(0) > most) {
+                most = *mark->sePx;
+                worst = {place, key};
+            }
+        }
+    }
+    if (bound <= 0 || !worst) {
+        return false;
+    }
+    emit stepStaysAt(worst->first);
+    emit rowRefused(worst->second, most, bound);
+    return true;
+}
+
 void MarkingFlow::confirmStep()
 {
     const auto here = m_selection.place();
-    if (!here || stepOf(here->step) == nullptr) {
+    if (!here || stepOf(here->step) == nullptr || isRowRefused(here->step)) {
         return;
     }
     std::vector<StepInstant> sure;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/marking_flow.hpp"
 
+#include "core/propose/row_bound.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/marks/foot_seeds.hpp"
 #include "ui/marks/judged_bones.hpp"
@@ -30,11 +31,12 @@ void MarkingFlow::setClip(ClipDocument* clip)
     }
     m_clip = clip;
     m_shown.reset();
-    m_gaps.clear();
+    m_bounds = {};
     m_order.forget();
     if (m_clip) {
         connect(m_clip, &ClipDocument::markChanged, this, [this] {
             findOddBones();
+            findDoubtBound();
             noteUrgency();
             emit changed();
         });
@@ -48,6 +50,7 @@ void MarkingFlow::setClip(ClipDocument* clip)
     }
     findOddBones();
     findRhythmFaults();
+    findDoubtBound();
     noteUrgency();
     reset();
 }
@@ -56,6 +59,12 @@ void MarkingFlow::findRhythmFaults()
 {
     m_rhythmFaults =
         m_clip ? latemile::rhythmFaults(m_clip->marking().stances) : std::vector<RhythmFault>{};
+}
+
+void MarkingFlow::findDoubtBound()
+{
+    const double trunk = m_clip ? trunkPx(m_clip->marking()) : 0.0;
+    m_bounds.proposalPx = trunk > 0 ? std::optional(doubtBoundInTrunks * trunk) : std::nullopt;
 }
 
 void MarkingFlow::findOddBones()
@@ -132,18 +141,18 @@ CellWork MarkingFlow::work(const StepInstant& place) const
 CellDoubt MarkingFlow::doubt(const StepInstant& place) const
 {
     const auto frame = frameOf(place);
-    return frame ? doubtOf(m_clip->marking(), *frame, asked(place), m_gaps) : CellDoubt{};
+    return frame ? doubtOf(m_clip->marking(), *frame, asked(place), m_bounds) : CellDoubt{};
 }
 
 void MarkingFlow::setGaps(std::vector<FollowGap> gaps)
 {
-    m_gaps = std::move(gaps);
+    m_bounds.gaps = std::move(gaps);
     m_order.forget();
     noteUrgency();
     emit changed();
 }
 
-/// Only where marks were followed: else the cells come as they are in the clip.
+/// Only where marks were followed or proposed: else the cells come as they are in the clip.
 void MarkingFlow::noteUrgency()
 {
     const std::size_t steps = m_clip ? m_clip->steps().size() : 0;
@@ -155,9 +164,9 @@ void MarkingFlow::noteUrgency()
     for (const StepInstant& place : open()) {
         doubts.emplace_back(place, doubt(place));
     }
-    const bool isFollowed =
-        std::ranges::any_of(doubts, [](const auto& noted) { return noted.second.followed > 0; });
-    if (isFollowed && !asksOnly()) {
+    const bool isGuessed =
+        std::ranges::any_of(doubts, [](const auto& noted) { return noted.second.guessed() > 0; });
+    if (isGuessed && !asksOnly()) {
         for (const auto& [place, noted] : doubts) {
             m_order.note(place, noted.urgency());
         }

@@ -47,9 +47,9 @@ public:
     [[nodiscard]] CellDoubt doubt(const StepInstant& place) const;
     /// Where following was not sure.
     void setGaps(std::vector<FollowGap> gaps);
-    [[nodiscard]] const std::vector<FollowGap>& gaps() const { return m_gaps; }
+    [[nodiscard]] const std::vector<FollowGap>& gaps() const { return m_bounds.gaps; }
     /// Cells that ask for something and are not confirmed, in the order of work: as they come in
-    /// the clip, but the least sure first where marks were followed.
+    /// the clip, but the least sure first where marks were followed or proposed.
     [[nodiscard]] std::vector<StepInstant> open() const;
 
     /// The landmark asked for on the frame of the cell at hand; none: nothing is.
@@ -87,7 +87,8 @@ public:
     void removeChosen();
     void confirm(); ///< the cell at hand: its marks and the events of its step
     /// All cells of the step at hand and its contact and toe-off, but for cells with something to
-    /// look at: a doubtful place or a bone that is not as long as elsewhere.
+    /// look at: a doubtful place or a bone that is not as long as elsewhere. Refused where a
+    /// proposal is less sure than a row may be (core/propose/row_bound.hpp).
     void confirmStep();
     void copyFromStepBefore();
     /// The next (or previous, way -1) cell that wants work after the one at hand, round the clip.
@@ -99,6 +100,8 @@ signals:
     void cellDone();
     /// The step was accepted but for this cell, which is to be looked at.
     void stepStaysAt(const latemile::ui::StepInstant& place);
+    /// The row at hand was not accepted for this proposal; its cell is the place at hand now.
+    void rowRefused(const latemile::MarkKey& key, double sePx, double boundPx);
     /// All of both feet has its answer.
     void feetDone();
 
@@ -112,7 +115,9 @@ private:
     void placeCursorNearGuess();
     void findOddBones();
     void findRhythmFaults();
+    void findDoubtBound();
     void noteUrgency();
+    [[nodiscard]] bool isRowRefused(StepNumber step);
     [[nodiscard]] bool wantsLook(const StepInstant& place) const;
     void tellIfDone();
     void letFeetGoWhenDone();
@@ -125,7 +130,7 @@ private:
     std::vector<AskedCell> m_only; ///< empty: the plan asks
     std::vector<OddBone> m_oddBones;
     std::vector<RhythmFault> m_rhythmFaults;
-    std::vector<FollowGap> m_gaps;
+    DoubtBounds m_bounds;
     WorkOrder m_order;
     std::size_t m_stepsNoted{};
     std::optional<FrameNumber> m_feet; ///< where both feet are asked for

@@ -8,6 +8,7 @@
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
+#include "ui/marks/proposing.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/picture/transport_bar.hpp"
@@ -75,6 +76,10 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
         following.markFeet();
         page.view().setFocus();
     });
+    Proposing& proposing = page.proposing();
+    key("marks.propose", [&proposing] { proposing.propose(); });
+    key("marks.runner_box", [&proposing] { proposing.askBox(); });
+    key("marks.exchange_legs", [&proposing] { proposing.exchangeLegs(); });
     key("marks.follow", [&following] { following.follow(); });
     key("marks.find_contacts", [&following] { following.findContacts(); });
     key("marks.accept_contact", [&following] { following.acceptContact(); });
@@ -85,7 +90,9 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
     key("marks.previous_mark", [&flow] { flow.chooseNext(-1); });
     key("marks.remove", [&flow] { flow.removeChosen(); });
     key("marks.let_go", [&page, &flow] {
-        if (flow.chosen()) {
+        if (page.proposing().isAskingBox()) {
+            page.proposing().leaveBox();
+        } else if (flow.chosen()) {
             flow.choose(std::nullopt);
         } else if (flow.isAskingFeet()) {
             flow.letFeetGo();
@@ -120,7 +127,9 @@ void MarksActions::cellDone(MarksPage& page)
 
 void MarksActions::accept(MarksPage& page)
 {
-    if (page.flow().chosen()) {
+    if (page.proposing().isAskingBox()) {
+        page.m_boxTool.take();
+    } else if (page.flow().chosen()) {
         page.flow().choose(std::nullopt);
     } else if (page.flow().pending()) {
         page.flow().placePending(page.flow().cursor());

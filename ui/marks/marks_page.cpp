@@ -11,6 +11,7 @@
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_actions.hpp"
 #include "ui/marks/marks_words.hpp"
+#include "ui/marks/proposing.hpp"
 #include "ui/marks/running_line.hpp"
 #include "ui/marks/stance_ruler.hpp"
 #include "ui/marks/step_panel.hpp"
@@ -40,6 +41,7 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
     m_followPanel = new FollowPanel(context.keys, m_steps);
     m_steps->addBelowTable(*m_followPanel);
     m_following = new Following(*m_flow, *m_followPanel, context.keys, this);
+    m_proposing = new Proposing(*m_flow, *m_followPanel, context.keys, this);
     split->addWidget(m_steps);
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 0);
@@ -52,6 +54,7 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
     MarksActions(*this, context.keys);
     connectAll();
     connectFollowing();
+    connectProposing();
     setPlan();
     setClip();
 }
@@ -141,6 +144,26 @@ void MarksPage::connectFollowing()
             [this] { MarksActions::acceptStep(*this); });
 }
 
+void MarksPage::connectProposing()
+{
+    connect(m_following, &Following::contactsFound, m_proposing, &Proposing::fillCells);
+    connect(m_proposing, &Proposing::boxAsked, this, [this](bool asked) {
+        m_player->pause();
+        m_view->setTool(asked ? static_cast<PictureTool*>(&m_boxTool) : &m_tool);
+        if (asked) {
+            m_boxTool.begin(m_view->pictureSize());
+            m_view->setFocus();
+        }
+        m_view->update();
+    });
+    connect(&m_boxTool, &BoxTool::changed, m_view, qOverload<>(&QWidget::update));
+    connect(&m_boxTool, &BoxTool::taken, m_proposing, &Proposing::useBox);
+    connect(m_flow, &MarkingFlow::rowRefused, this,
+            [this](const MarkKey& key, double sePx, double boundPx) {
+                m_proposing->tellRowRefused(key, sePx, boundPx);
+            });
+}
+
 void MarksPage::setClip()
 {
     ClipDocument* clip = m_context.selection.clip();
@@ -150,6 +173,7 @@ void MarksPage::setClip()
     m_thumbnails->setClip(clip);
     m_flow->setClip(clip);
     m_following->setClip(clip);
+    m_proposing->setClip(clip);
     m_ruler->setClip(clip);
     m_transport->setClip(clip);
     m_steps->renew();
@@ -275,6 +299,11 @@ bool MarksPage::arrowPressed(int key, Qt::KeyboardModifiers modifiers)
     const int down = key == Qt::Key_Up ? -1 : (key == Qt::Key_Down ? 1 : 0);
     if (across == 0 && down == 0) {
         return false;
+    }
+    if (m_proposing->isAskingBox()) {
+        modifiers.testFlag(Qt::ShiftModifier) ? m_boxTool.widen(across, down)
+                                              : m_boxTool.move(across, down);
+        return true;
     }
     if (m_flow->chosen() || m_flow->pending()) {
         const bool fine = modifiers.testFlag(Qt::ShiftModifier);

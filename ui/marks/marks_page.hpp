@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/document/place_name.hpp"
+#include "ui/marks/box_tool.hpp"
 #include "ui/marks/mark_tool.hpp"
 #include "ui/page/page_context.hpp"
 
@@ -20,6 +21,7 @@ class FollowPanel;
 class FrameView;
 class MarkingFlow;
 class Player;
+class Proposing;
 class StanceRuler;
 class StepPanel;
 class Thumbnails;
@@ -38,6 +40,7 @@ public:
     [[nodiscard]] StanceRuler& ruler() const { return *m_ruler; }
     [[nodiscard]] StepPanel& steps() const { return *m_steps; }
     [[nodiscard]] Following& following() const { return *m_following; }
+    [[nodiscard]] Proposing& proposing() const { return *m_proposing; }
     [[nodiscard]] FollowPanel& followPanel() const { return *m_followPanel; }
 
 protected:
@@ -50,6 +53,7 @@ private:
     QWidget* buildPicture();
     void connectAll();
     void connectFollowing();
+    void connectProposing();
     void setClip();
     void setPlan();
     void goTo(const StepInstant& place);
@@ -66,6 +70,7 @@ private:
     PageContext m_context;
     MarkingFlow* m_flow;
     MarkTool m_tool;
+    BoxTool m_boxTool;
     Player* m_player;
     Thumbnails* m_thumbnails;
     FrameView* m_view{};
@@ -75,6 +80,7 @@ private:
     StepPanel* m_steps{};
     FollowPanel* m_followPanel{};
     Following* m_following{};
+    Proposing* m_proposing{};
     QLabel* m_hint{};
     QLabel* m_running{};
 };

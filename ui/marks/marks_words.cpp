@@ -66,8 +66,10 @@ QString eventHint(const MarkingFlow& flow, const Keys& keys)
         return translated(QT_TRANSLATE_NOOP(
                               "MarksWords",
                               "Drag along the ruler to the first frame with a foot on the ground "
-                              "and press the key of that foot's contact (%1 or %2)."))
-            .arg(keys.textOf("marks.left_contact"), keys.textOf("marks.right_contact"));
+                              "and press the key of that foot's contact (%1 or %2), or let %3 "
+                              "propose all landmarks."))
+            .arg(keys.textOf("marks.left_contact"), keys.textOf("marks.right_contact"),
+                 keys.textOf("marks.propose"));
     }
     return translated(QT_TRANSLATE_NOOP("MarksWords",
                                         "%1 goes to the next cell that wants work. The %2 is due "

@@ -139,8 +139,10 @@ void StepDelegate::paintPicture(QPainter& painter, const QRect& box, const StepI
                         std::ranges::find(asked, it->first.landmark) == asked.end())) {
             continue; // Followed, but not this cell's work.
         }
-        painter.setPen(QPen(Qt::white, 1));
-        painter.setBrush(placed ? ink.colour : proposalInk().colour);
+        const bool proposed = it->second.origin == Origin::Proposed;
+        const QColor grey = unconfirmedInk(it->second.origin).colour;
+        painter.setPen(QPen(proposed ? grey : QColor(Qt::white), 1));
+        painter.setBrush(placed ? ink.colour : (proposed ? QColor(Qt::white) : grey));
         const double radius = placed ? 2.5 : 1.8;
         painter.drawEllipse(box.topLeft() + at * zoom, radius, radius);
     }
@@ -170,10 +172,10 @@ void StepDelegate::paintState(QPainter& painter, const QRect& box, const StepIns
         paintSign(painter, QPointF(box.left() + 6, box.center().y() + 1), work.state, tokens);
     }
     const CellDoubt doubt = m_flow.doubt(place);
-    const bool look = doubt.isDoubtful || (doubt.followed > 0 && doubt.missing > 0);
+    const bool look = doubt.isDoubtful || (doubt.guessed() > 0 && doubt.missing > 0);
     painter.setPen(look ? tokens.doubt : tokens.quiet);
-    const QString text = doubt.followed > 0 ? shortDoubtText(doubt)
-                         : idle             ? tr("event only")
+    const QString text = doubt.guessed() > 0 ? shortDoubtText(doubt)
+                         : idle              ? tr("event only")
                          : work.state == CellState::Begun && marked
                              ? tr("%1 of %2").arg(work.done).arg(work.asked)
                              : stateText(m_flow, place);

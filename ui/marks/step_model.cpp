@@ -20,7 +20,7 @@ QString stateText(const MarkingFlow& flow, const StepInstant& place)
         return StepModel::tr("look at %1").arg(oddBoneWord(odd.front()));
     }
     const CellWork work = flow.work(place);
-    if (const CellDoubt doubt = flow.doubt(place); doubt.followed > 0) {
+    if (const CellDoubt doubt = flow.doubt(place); doubt.guessed() > 0) {
         return doubtText(doubt);
     }
     switch (work.state) {

@@ -16,9 +16,9 @@ constexpr std::array segments{
     std::pair{Landmark::Ankle, Landmark::Heel},     std::pair{Landmark::Heel, Landmark::Toe},
     std::pair{Landmark::Heel, Landmark::HeelTop}};
 
-const FigureInk& inkFor(const Mark& mark, const FigureInk& ink, const FigureInk& grey)
+FigureInk inkFor(const Mark& mark, const FigureInk& ink)
 {
-    return mark.origin == Origin::Placed ? ink : grey;
+    return mark.origin == Origin::Placed ? ink : unconfirmedInk(mark.origin);
 }
 
 } // namespace
@@ -44,13 +44,12 @@ void paintFigure(QPainter& painter, const PictureMap& map, const Marking& markin
                  FrameNumber frame, const FigureInk& ink,
                  const std::function<PixelPoint(PixelPoint)>& moved)
 {
-    const FigureInk grey = proposalInk();
     for (const auto side : {BodySide::Far, BodySide::Near, BodySide::Left, BodySide::Right}) {
         for (const auto& [first, second] : segments) {
             const Mark* a = marking.find({frame, side, first});
             const Mark* b = marking.find({frame, side, second});
             if (a != nullptr && b != nullptr) {
-                const FigureInk& line = a->origin == Origin::Placed ? inkFor(*b, ink, grey) : grey;
+                const FigureInk line = inkFor(a->origin == Origin::Placed ? *b : *a, ink);
                 drawInkLine(painter, line, map.toDevice(moved(a->at)), map.toDevice(moved(b->at)),
                             map.devicePixels);
             }
@@ -58,7 +57,7 @@ void paintFigure(QPainter& painter, const PictureMap& map, const Marking& markin
     }
     const auto from = marking.marks.lower_bound({frame, BodySide{}, Landmark{}});
     for (auto it = from; it != marking.marks.end() && it->first.frame == frame; ++it) {
-        drawInkDot(painter, inkFor(it->second, ink, grey), map.toDevice(moved(it->second.at)),
+        drawInkDot(painter, inkFor(it->second, ink), map.toDevice(moved(it->second.at)),
                    map.devicePixels);
     }
 }

@@ -26,9 +26,12 @@ FigureInk inkOf(const std::string& condition)
     return {.colour = QColor(0x30, 0x34, 0x38), .dashed = false, .hollow = false};
 }
 
-FigureInk proposalInk()
+FigureInk unconfirmedInk(Origin origin)
 {
-    return {.colour = QColor(0x4e, 0x52, 0x56), .dashed = false, .hollow = false, .slight = true};
+    return {.colour = QColor(0x4e, 0x52, 0x56),
+            .dashed = false,
+            .hollow = origin == Origin::Proposed,
+            .slight = true};
 }
 
 FigureInk warningInk()
@@ -62,11 +65,11 @@ void drawInkLine(QPainter& painter, const FigureInk& ink, QPointF from, QPointF 
 
 void drawInkDot(QPainter& painter, const FigureInk& ink, QPointF at, double devicePixels)
 {
-    const double radius = (ink.slight ? 1.75 : 4.5) * devicePixels;
+    const double radius = (ink.slight ? (ink.hollow ? 2.5 : 1.75) : 4.5) * devicePixels;
     painter.setPen(QPen(rim, (ink.slight ? 4.0 : 4.5) * devicePixels));
     painter.setBrush(Qt::NoBrush);
     painter.drawEllipse(at, radius, radius);
-    painter.setPen(QPen(ink.colour, 2 * devicePixels));
+    painter.setPen(QPen(ink.colour, (ink.slight && ink.hollow ? 1.5 : 2) * devicePixels));
     painter.setBrush(ink.hollow ? Qt::NoBrush : QBrush(ink.colour));
     painter.drawEllipse(at, radius, radius);
     if (ink.slight) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/landmark.hpp"
 #include "ui/picture/picture_map.hpp"
 
 #include <QColor>
@@ -22,8 +23,8 @@ struct FigureInk {
     bool operator==(const FigureInk&) const = default;
 };
 [[nodiscard]] FigureInk inkOf(const std::string& condition);
-/// For marks nobody confirmed: grey, smaller and dotted.
-[[nodiscard]] FigureInk proposalInk();
+/// For marks nobody confirmed: grey, smaller and dotted; what is only proposed is hollow.
+[[nodiscard]] FigureInk unconfirmedInk(Origin origin);
 
 /// For what contradicts the rest of the marking.
 [[nodiscard]] FigureInk warningInk();

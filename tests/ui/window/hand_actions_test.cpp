@@ -2,9 +2,11 @@
 #include "tests/catch.hpp"
 #include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/window_fixture.hpp"
+#include "ui/marks/follow_panel.hpp"
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
+#include "ui/marks/proposing.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 
@@ -142,14 +144,17 @@ void follow(MarksPage& page, Hand& hand)
 
 /// A coach who looks at contact and toe-off of every proposal and sets right what is more than a
 /// frame off.
-void goThroughContacts(MarksPage& page, Hand& hand, const nlohmann::json& truth)
+void goThroughContacts(MarksPage& page, Hand& hand, const nlohmann::json& truth,
+                       std::size_t from = 0, std::size_t to = 1000)
 {
     const ClipDocument& clip = *page.flow().clip();
     const auto isOff = [&](Seconds event, std::int64_t first) {
         return std::abs(clip.index().firstAtOrAfter(event).value - first) > 1;
     };
-    hand.key(Qt::Key_A);
-    for (std::size_t n = 0; n < clip.marking().stances.size(); ++n) {
+    if (from == 0) {
+        hand.key(Qt::Key_A); // else the proposal after the last one accepted is at hand already
+    }
+    for (std::size_t n = from; n < std::min(to, clip.marking().stances.size()); ++n) {
         waitForPicture(page);
         const Stance found = clip.marking().stances[n];
         for (const auto& contact : truth["contacts"]) {
@@ -308,4 +313,91 @@ TEST_CASE("with followed marks and found contacts a further step takes at most s
               << marks << " a step for " << static_cast<double>(cells) / (steps - 2) << " cells\n";
     CHECK(page.flow().open().empty());
     CHECK(events + marks <= 6.0);
+}
+
+// Hidden: the pose network looks at 672 frames, which takes minutes.
+TEST_CASE("from the raw late clip to confirmed near-foot steps by proposals",
+          "[.][hand][propose-whole]")
+{
+    WindowFixture fixture;
+    fixture.makeUnmarked(1);
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    auto& page = dynamic_cast<MarksPage&>(*window.page());
+    const auto truth = truthOf("late");
+    REQUIRE(waitUntil([&] { return !page.view().pictureSize().isEmpty(); }));
+    const ClipDocument& clip = *window.session()->clips().front();
+    Hand hand(page);
+    const auto propose = [&] {
+        hand.key(Qt::Key_U);
+        for (int tries = 0; tries < 40 && page.proposing().isBusy(); ++tries) {
+            (void)waitUntil([&page] { return !page.proposing().isBusy(); });
+        }
+        REQUIRE_FALSE(page.proposing().isBusy());
+    };
+    propose();
+    hand.key(Qt::Key_G);
+    INFO(page.followPanel().told().toStdString());
+    const int forProposals = hand.actions();
+    REQUIRE(clip.steps().size() >= 10);
+    goThroughContacts(page, hand, truth, 0, 4);
+    hand.key(Qt::Key_G); // what four stances placed teach is taken off the others
+    goThroughContacts(page, hand, truth, 4);
+    const int forEvents = hand.actions() - forProposals;
+
+    // One near step cell by cell, and what the coach teaches by it.
+    const auto nearStep = std::ranges::find_if(clip.steps(), [&clip](const Step& step) {
+        return clip.isNear(step.foot) && step.number.value > 2;
+    });
+    REQUIRE(nearStep != clip.steps().end());
+    const StepNumber taught = nearStep->number;
+    const int before = hand.actions();
+    int drags = 0;
+    const auto confirmCells = [&](StepNumber step) {
+        for (const auto instant : {Instant::Contact, Instant::MidStance, Instant::ToeOff}) {
+            const StepInstant place{step, instant};
+            const int so = hand.actions();
+            setRight(page, hand, truth, place);
+            drags += hand.actions() - so;
+            if (page.flow().work(place).state != CellState::Confirmed) {
+                if (page.flow().place() != place) {
+                    hand.chooseCell(place);
+                }
+                hand.key(Qt::Key_Return);
+                if (page.flow().work(place).state != CellState::Confirmed) {
+                    hand.key(Qt::Key_Return); // the first let go of the mark that was dragged
+                }
+            }
+        }
+    };
+    confirmCells(taught);
+    propose();
+    const int forTaught = hand.actions() - before;
+
+    const auto cells = page.flow().open().size();
+    const int begun = hand.actions();
+    int rows = 0;
+    drags = 0;
+    hand.key(Qt::Key_N);
+    for (; rows < 60 && !page.flow().open().empty() && page.flow().place(); ++rows) {
+        waitForPicture(page);
+        const StepNumber step = page.flow().place()->step;
+        const int so = hand.actions();
+        for (const auto instant : {Instant::Contact, Instant::MidStance, Instant::ToeOff}) {
+            setRight(page, hand, truth, {step, instant});
+        }
+        drags += hand.actions() - so;
+        hand.key(Qt::Key_Return, Qt::ShiftModifier);
+        if (page.flow().place() && page.flow().place()->step == step) {
+            confirmCells(step);
+            hand.key(Qt::Key_N);
+        }
+    }
+    const auto steps = static_cast<double>(clip.steps().size());
+    std::cout << "proposed: " << forProposals << " keys, " << forEvents << " actions for "
+              << clip.steps().size() << " contacts and toe-offs, " << forTaught
+              << " for the first near step, " << hand.actions() - begun << " for " << cells
+              << " further cells (" << drags << " of them to set marks right); "
+              << hand.actions() / steps << " a step in all\n";
+    CHECK(page.flow().open().empty());
+    CHECK(hand.actions() / steps < 9.0);
 }

@@ -6,6 +6,11 @@
 #include "ui/athletes/consent_dialog.hpp"
 #include "ui/athletes/screening_dialog.hpp"
 #include "ui/keys/keys_dialog.hpp"
+#include "ui/marks/follow_panel.hpp"
+#include "ui/marks/marks_page.hpp"
+#include "ui/marks/proposing.hpp"
+#include "ui/picture/frame_view.hpp"
+#include "ui/picture/player.hpp"
 #include "ui/sheet_page/sheet_options.hpp"
 #include "ui/sheet_page/sheet_page.hpp"
 #include "ui/theme/theme.hpp"
@@ -83,4 +88,47 @@ TEST_CASE("dialogs and side pages as pictures", "[.][pictures]")
         keep(window, "tour" + end);
     }
     applyTheme(*qApp, ThemeChoice::Light);
+}
+
+// Hidden: the picture of the help's topic on proposals, and the marks page with them.
+TEST_CASE("proposals on the sample clip as pictures", "[.][proposal-pictures]")
+{
+    WindowFixture fixture;
+    fixture.makeUnmarked();
+    fixture.shorten(240);
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    auto& page = dynamic_cast<MarksPage&>(*window.page());
+    waitForPicture(page);
+    const auto grab = [&](const QString& name) {
+        for (const ThemeChoice theme : {ThemeChoice::Dark, ThemeChoice::Light}) {
+            applyTheme(*qApp, theme);
+            settle(window, 4000);
+            keep(window, name + u'-' + nameOf(theme));
+        }
+    };
+    grab("propose-empty");
+    page.proposing().askBox();
+    keep(window, "propose-box");
+    page.proposing().leaveBox();
+    page.proposing().propose();
+    settle(window, 3000);
+    keep(window, "propose-busy");
+    for (int tries = 0; tries < 8 && page.proposing().isBusy(); ++tries) {
+        (void)waitUntil([&page] { return !page.proposing().isBusy(); });
+    }
+    grab("propose-raw");
+    press(page.view(), Qt::Key_G);
+    press(page.view(), Qt::Key_N);
+    waitForPicture(page);
+    grab("propose-cells");
+    press(page.view(), Qt::Key_Return, Qt::ShiftModifier);
+    grab("propose-refused");
+    window.selection().setPlace(std::nullopt);
+    page.player().goTo({90});
+    waitForPicture(page);
+    page.view().fitPart({380, 90, 520, 560});
+    QCoreApplication::processEvents();
+    const QPixmap shot = page.view().grab(); // for the help at QT_SCALE_FACTOR=2
+    const int side = shot.height();
+    CHECK(shot.copy((shot.width() - side) / 2, 0, side, side).save(folder() + "/proposals.png"));
 }

@@ -48,33 +48,41 @@ void WindowFixture::addLaterVisits()
     copyVisit(athlete, "2026-10-24");
 }
 
-void WindowFixture::makeUnmarked()
+void WindowFixture::makeUnmarked(std::size_t clip)
 {
     auto session = readSession(sessionFolder());
     REQUIRE(session);
-    session->clips.resize(1);
+    session->clips = {session->clips.at(clip)};
     session->clips[0].marking = {};
     REQUIRE(writeSession(*session, sessionFolder()));
 }
 
 void WindowFixture::shorten(int frames)
 {
+    codeAnew({}, frames);
+}
+
+void WindowFixture::recode(const QString& filter, int frames)
+{
+    codeAnew({"-filter_complex", filter + ",setpts=N/60/TB", "-r", "60"}, frames);
+}
+
+void WindowFixture::codeAnew(const QStringList& options, int frames)
+{
     const auto clip = sessionFolder() / "clips" / "fresh.mp4";
     const auto whole = sessionFolder() / "clips" / "whole.mp4";
     std::filesystem::rename(clip, whole);
-    const QStringList recipe{"-v",
-                             "error",
-                             "-i",
-                             QString::fromStdString(whole.string()),
-                             "-frames:v",
-                             QString::number(frames),
-                             "-c:v",
-                             "libx264",
-                             "-preset",
-                             "ultrafast",
-                             "-crf",
-                             "14",
-                             QString::fromStdString(clip.string())};
+    QStringList recipe{"-v", "error", "-i", QString::fromStdString(whole.string())};
+    recipe += options;
+    recipe += {"-frames:v",
+               QString::number(frames),
+               "-c:v",
+               "libx264",
+               "-preset",
+               "ultrafast",
+               "-crf",
+               "14",
+               QString::fromStdString(clip.string())};
     REQUIRE(QProcess::execute(QStringLiteral("ffmpeg"), recipe) == 0);
     std::filesystem::remove(whole);
 }

@@ -22,14 +22,17 @@ public:
     MainWindow& openWindow(const QString& page);
     void closeWindow() { m_window.reset(); }
     [[nodiscard]] MainWindow& window() { return *m_window; }
-    /// Only the first clip and nothing marked, as a coach begins.
-    void makeUnmarked();
+    /// Only one clip, the first unless another is asked for, and nothing marked, as a coach begins.
+    void makeUnmarked(std::size_t clip = 0);
     /// The first clip cut to its first frames, coded anew.
     void shorten(int frames);
+    /// The clip fresh.mp4 coded anew through a filter of ffmpeg's, at 60 frames a second.
+    void recode(const QString& filter, int frames);
     /// The sample athlete's two re-films beside the first visit.
     void addLaterVisits();
 
 private:
+    void codeAnew(const QStringList& options, int frames);
     QTemporaryDir m_folder;
     std::unique_ptr<MainWindow> m_window;
 };

@@ -1,0 +1,275 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// These run the pose network: a look takes 0.13 s, so the clips are short and of 60 frames a
+// second.
+#include "core/propose/row_bound.hpp"
+#include "core/store/session.hpp"
+#include "tests/catch.hpp"
+#include "tests/ui/window/marking_hands.hpp"
+#include "tests/ui/window/window_fixture.hpp"
+#include "ui/filming/work_bar.hpp"
+#include "ui/marks/follow_panel.hpp"
+#include "ui/marks/following.hpp"
+#include "ui/marks/marking_flow.hpp"
+#include "ui/marks/marks_page.hpp"
+#include "ui/marks/proposing.hpp"
+#include "ui/picture/frame_view.hpp"
+#include "ui/picture/player.hpp"
+
+#include <QProgressBar>
+#include <QPushButton>
+#include <QTableView>
+#include <QTest>
+#include <QUndoStack>
+
+#include <algorithm>
+#include <cmath>
+
+using namespace latemile;
+using namespace latemile::ui;
+
+namespace {
+
+/// The sample's frames 60, 62, ...: two left (near) stances and a right one between.
+constexpr auto everySecond = "select='gte(n,60)*not(mod(n,2))'";
+constexpr std::int64_t truthFrom = 60;
+constexpr std::int64_t truthEvery = 2;
+
+class RawClip {
+public:
+    RawClip(const QString& filter, int frames)
+    {
+        m_fixture.makeUnmarked();
+        m_fixture.recode(filter, frames);
+        m_window = &m_fixture.openWindow(QStringLiteral("marks"));
+        m_page = dynamic_cast<MarksPage*>(m_window->page());
+        waitForPicture(*m_page);
+    }
+    [[nodiscard]] MainWindow& window() { return *m_window; }
+    [[nodiscard]] MarksPage& page() { return *m_page; }
+    [[nodiscard]] ClipDocument& clip() { return *m_window->session()->clips().front(); }
+    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
+    {
+        press(m_page->view(), key, modifiers);
+    }
+    void waitForProposals()
+    {
+        for (int tries = 0; tries < 8 && m_page->proposing().isBusy(); ++tries) {
+            (void)waitUntil([this] { return !m_page->proposing().isBusy(); });
+        }
+        REQUIRE_FALSE(m_page->proposing().isBusy());
+    }
+    [[nodiscard]] std::string told() { return m_page->followPanel().told().toStdString(); }
+    [[nodiscard]] std::ptrdiff_t count(Origin origin)
+    {
+        return std::ranges::count_if(clip().marking().marks, [origin](const auto& entry) {
+            return entry.second.origin == origin;
+        });
+    }
+    [[nodiscard]] QString cell(int row, int column)
+    {
+        const auto* table = m_page->findChild<QTableView*>();
+        return table->model()->index(row, column).data(Qt::AccessibleTextRole).toString();
+    }
+
+private:
+    WindowFixture m_fixture;
+    MainWindow* m_window{};
+    MarksPage* m_page{};
+};
+
+/// The near (left) step whose contact lies nearest to that truth.
+StepNumber nearStepAt(ClipDocument& clip, double contact)
+{
+    for (const Step& step : clip.steps()) {
+        if (step.foot == Foot::Left && std::abs(step.contact.count() - contact) < 0.03) {
+            return step.number;
+        }
+    }
+    FAIL("no left contact was found near " << contact);
+    return {};
+}
+
+} // namespace
+
+TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
+{
+    RawClip job(everySecond, 80);
+    const auto truth = truthOf("fresh");
+    QUndoStack& history = job.window().session()->history();
+
+    // Stopped: what was seen is kept, and it goes on from there.
+    job.key(Qt::Key_U);
+    CHECK(job.page().proposing().isBusy());
+    const auto* share = job.page().findChild<QProgressBar*>(); // a sixth is for finding the runner
+    REQUIRE(waitUntil([share] { return share->value() >= 25; }));
+    job.page().followPanel().work().stopButton().click();
+    job.waitForProposals();
+    INFO(job.told());
+    CHECK_THAT(job.told(), containing("Stopped"));
+    const auto kept = job.count(Origin::Proposed);
+    CHECK(kept >= 13); // one frame: nine near landmarks and the far lower leg
+    CHECK(kept < 13 * 80);
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("Landmarks proposed on 80 frames"));
+    CHECK(job.count(Origin::Proposed) == 13 * 80);
+    CHECK(history.undoText() == "propose landmarks");
+    job.window().undo();
+    CHECK(job.count(Origin::Proposed) == kept);
+    history.redo();
+
+    // Contacts from proposals, against the rendered truth.
+    job.key(Qt::Key_G);
+    const double start = truthFrom / 120.0;
+    const auto first = nearStepAt(job.clip(), 0.72034 - start);
+    const auto second = nearStepAt(job.clip(), 1.43379 - start);
+    for (const Stance& stance : job.clip().marking().stances) {
+        CHECK(stance.origin == Origin::Proposed);
+    }
+    INFO(job.cell(first.value - 1, 0).toStdString());
+    CHECK(job.cell(first.value - 1, 0).contains("proposed, ±"));
+
+    // The least sure cell first.
+    const auto open = job.page().flow().open();
+    CHECK(std::ranges::is_sorted(open, std::greater{}, [&](const StepInstant& place) {
+        return job.page().flow().doubt(place).urgency();
+    }));
+    job.key(Qt::Key_A, Qt::ShiftModifier);
+
+    // Before a step is confirmed hip and shoulder are too unsure for a row.
+    const auto before = job.clip().marking();
+    job.window().selection().setPlace(StepInstant{first, Instant::Contact});
+    job.key(Qt::Key_Return, Qt::ShiftModifier);
+    CHECK_THAT(job.told(), containing("3 % of the trunk"));
+    CHECK(job.clip().marking() == before);
+
+    // A coach who puts each point where it truly is, cell by cell.
+    for (const auto instant : {Instant::Contact, Instant::MidStance, Instant::ToeOff}) {
+        const StepInstant place{first, instant};
+        job.window().selection().setPlace(place);
+        waitForPicture(job.page());
+        const auto frame = job.page().flow().frameOf(place);
+        REQUIRE(frame);
+        for (const auto landmark : job.page().flow().asked(place)) {
+            const MarkKey key{*frame, BodySide::Near, landmark};
+            const MarkKey there{{truthFrom + truthEvery * frame->value}, BodySide::Near, landmark};
+            REQUIRE(job.clip().marking().find(key) != nullptr);
+            job.page().flow().choose(key);
+            job.page().flow().moveChosen(truePoint(truth, there));
+        }
+        job.key(Qt::Key_Escape);
+        job.key(Qt::Key_Return);
+    }
+    CHECK(job.cell(first.value - 1, 0).contains("confirmed"));
+
+    // Proposed again without another look: surer, and nearer to the truth at the same instant.
+    const auto placed = job.count(Origin::Placed);
+    const auto frame = job.page().flow().frameOf({second, Instant::MidStance});
+    REQUIRE(frame);
+    const MarkKey shoulder{*frame, BodySide::Near, Landmark::Shoulder};
+    const Mark was = *job.clip().marking().find(shoulder);
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    CHECK(job.count(Origin::Placed) == placed);
+    const Mark now = *job.clip().marking().find(shoulder);
+    CHECK(*now.sePx < 0.6 * *was.sePx);
+    const PixelPoint there = truePoint(
+        truth, {{truthFrom + truthEvery * frame->value}, BodySide::Near, Landmark::Shoulder});
+    CHECK(std::hypot(now.at.u - there.u, now.at.v - there.v) <
+          std::hypot(was.at.u - there.u, was.at.v - there.v));
+
+    // Now the other near step's row is accepted by one key.
+    job.window().selection().setPlace(StepInstant{second, Instant::Contact});
+    job.key(Qt::Key_Return, Qt::ShiftModifier);
+    INFO(job.told());
+    CHECK(job.cell(second.value - 1, 0).contains("confirmed"));
+    CHECK(job.cell(second.value - 1, 1).contains("confirmed"));
+
+    // Near and far leg exchanged from a frame on, and back.
+    job.window().selection().setPlace(std::nullopt);
+    job.page().player().goTo({8});
+    waitForPicture(job.page());
+    const MarkKey knee{{10}, BodySide::Near, Landmark::Knee};
+    const Mark nearKnee = *job.clip().marking().find(knee);
+    const auto marking = job.clip().marking();
+    job.key(Qt::Key_X);
+    CHECK(history.undoText() == "exchange near and far leg");
+    CHECK(*job.clip().marking().find({{10}, BodySide::Far, Landmark::Knee}) == nearKnee);
+    CHECK(job.count(Origin::Placed) == std::ranges::count_if(marking.marks, [](const auto& entry) {
+              return entry.second.origin == Origin::Placed;
+          }));
+    job.window().undo();
+    CHECK(job.clip().marking() == marking);
+}
+
+TEST_CASE("without a runner a box is asked for, which the keys can set and leave", "[ui][propose]")
+{
+    RawClip job("drawbox=color=gray:t=fill,select='lt(n,20)'", 20);
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("No runner was found in the picture"));
+    REQUIRE(job.page().proposing().isAskingBox());
+    job.key(Qt::Key_Right);
+    job.key(Qt::Key_Down, Qt::ShiftModifier);
+    job.key(Qt::Key_Return);
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("No runner was found in the box"));
+    REQUIRE(job.page().proposing().isAskingBox());
+    job.key(Qt::Key_Escape);
+    CHECK_FALSE(job.page().proposing().isAskingBox());
+    CHECK_FALSE(job.window().session()->history().canUndo());
+}
+
+TEST_CASE("of two people the one in the box dragged round her is proposed for", "[ui][propose]")
+{
+    // The runner's part of the picture once more, 420 px to the left.
+    RawClip job("split[a][b];[b]crop=340:720:480:0[c];[a][c]overlay=60:0,select='gte(n,140)'", 20);
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("More than one person"));
+    REQUIRE(job.page().proposing().isAskingBox());
+    FrameView& view = job.page().view();
+    const auto on = [&view](PixelPoint at) {
+        return (view.map().toDevice(at) / view.devicePixelRatioF()).toPoint();
+    };
+    QTest::mousePress(&view, Qt::LeftButton, {}, on({80, 120}));
+    QTest::mouseMove(&view, on({200, 400}));
+    QTest::mouseMove(&view, on({340, 650}));
+    QTest::mouseRelease(&view, Qt::LeftButton, {}, on({340, 650}));
+    job.waitForProposals();
+    INFO(job.told());
+    CHECK_FALSE(job.page().proposing().isAskingBox());
+    const Mark* hip = job.clip().marking().find({{10}, BodySide::Near, Landmark::Hip});
+    REQUIRE(hip != nullptr);
+    CHECK(hip->at.u < 400);
+}
+
+TEST_CASE("what proposals cannot be made of is said in one sentence", "[ui][propose]")
+{
+    SECTION("a runner on her head")
+    {
+        RawClip job("vflip,hflip,select='gte(n,140)'", 20);
+        job.key(Qt::Key_U);
+        job.waitForProposals();
+        CHECK_THAT(job.told(), containing("upside down"));
+        CHECK_FALSE(job.page().proposing().isAskingBox());
+    }
+    SECTION("no network, a rear view, nothing to exchange")
+    {
+        RawClip job("select='gte(n,140)'", 20);
+        job.page().proposing().setResources("/nowhere");
+        job.key(Qt::Key_U);
+        job.waitForProposals();
+        CHECK_THAT(job.told(), containing("Proposals are off"));
+        CHECK_THAT(job.told(), containing("by hand"));
+        job.key(Qt::Key_X);
+        CHECK_THAT(job.told(), containing("no proposed or followed mark"));
+        Scene rear = job.clip().scene();
+        rear.view = View::Rear;
+        job.clip().replaceScene(rear);
+        job.key(Qt::Key_U);
+        CHECK_FALSE(job.page().proposing().isBusy());
+        CHECK_THAT(job.told(), containing("filmed from the side"));
+        CHECK_FALSE(job.window().session()->history().canUndo());
+    }
+}

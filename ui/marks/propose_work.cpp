@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/propose_work.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace latemile::ui {
+namespace {
+
+Outcome<SearchedClip> searched(const ProposeJob& job, const SearchGoesOn& goesOn)
+{
+    SearchedClip result{.found = {}, .path = job.search.path, .boxWanted = {}};
+    if (!job.search.frames.empty()) {
+        ASSIGN_OR_RETURN(result, searchClipFile(job.search, goesOn));
+    }
+    result.found.insert(result.found.end(), job.known.begin(), job.known.end());
+    std::ranges::sort(result.found, {}, &FoundBody::frame);
+    return result;
+}
+
+Outcome<ProposeResult> resultOf(const ProposeJob& job, const SearchGoesOn& goesOn)
+{
+    ProposeResult result;
+    ASSIGN_OR_RETURN(result.searched, searched(job, goesOn));
+    if (!result.searched.boxWanted.empty()) {
+        return result;
+    }
+    ASSIGN_OR_RETURN(auto paths,
+                     bodyPathsFrom(result.searched.found, job.view, job.width, job.height));
+    exchangeLegs(paths, job.turns);
+    result.proposals = proposalsFrom(paths, job.marks);
+    std::erase_if(result.proposals, [](const auto& entry) { return !isOfUse(entry.first); });
+    result.remarks = paths.remarks;
+    result.frames = paths.frames.size();
+    return result;
+}
+
+} // namespace
+
+bool isOfUse(const MarkKey& key)
+{
+    const bool isLowerLeg = key.landmark == Landmark::Knee || key.landmark == Landmark::Ankle ||
+                            key.landmark == Landmark::Heel || key.landmark == Landmark::Toe;
+    return key.side == BodySide::Near || isLowerLeg;
+}
+
+void ProposeWork::propose(ProposeJob job)
+{
+    m_enough = std::make_shared<std::atomic<bool>>(false);
+    start<ProposeResult>(
+        [job = std::move(job), enough = m_enough](const Tell& tell) {
+            return resultOf(job, [&](double share) { return tell(share) && !*enough; });
+        },
+        [this](ProposeResult result) {
+            result.isStopped = isEndedEarly();
+            emit proposed(std::make_shared<const ProposeResult>(std::move(result)));
+        });
+}
+
+void ProposeWork::endEarly()
+{
+    if (m_enough) {
+        *m_enough = true;
+    }
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,307 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/proposing.hpp"
+
+#include "core/propose/row_bound.hpp"
+#include "ui/document/clip_document.hpp"
+#include "ui/document/commands/exchange_legs.hpp"
+#include "ui/document/commands/propose_marks.hpp"
+#include "ui/filming/work_bar.hpp"
+#include "ui/keys/keys.hpp"
+#include "ui/marks/follow_panel.hpp"
+#include "ui/marks/marking_flow.hpp"
+#include "ui/marks/propose_words.hpp"
+#include "ui/sheet_page/resource_file.hpp"
+#include "ui/text/words.hpp"
+
+#include <QUndoStack>
+
+#include <algorithm>
+#include <iterator>
+#include <set>
+#include <utility>
+
+namespace latemile::ui {
+namespace {
+
+const auto workId = QStringLiteral("propose");
+
+bool isProposal(const Mark& mark)
+{
+    return mark.origin == Origin::Proposed && mark.sePx.has_value();
+}
+
+bool hasMark(const Marking& marking, bool (*is)(const Mark&))
+{
+    return std::ranges::any_of(marking.marks, [is](const auto& entry) { return is(entry.second); });
+}
+
+} // namespace
+
+Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent)
+    : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys),
+      m_resources(resourceFile("pose").parent_path()), m_work(new ProposeWork(this))
+{
+    connect(&panel, &FollowPanel::proposeWanted, this, &Proposing::propose);
+    connect(&panel, &FollowPanel::exchangeWanted, this, &Proposing::exchangeLegs);
+    connect(&panel.work(), &WorkBar::stopWanted, this, [this](const QString& id) {
+        if (id == workId) {
+            stop();
+        }
+    });
+    connect(m_work, &ProposeWork::progress, this,
+            [this](int percent) { m_panel.work().setWork(workId, workName(), percent); });
+    connect(m_work, &ProposeWork::proposed, this, &Proposing::take);
+    connect(m_work, &ProposeWork::failed, this, [this](const QString& sentence) {
+        m_later.clear();
+        m_panel.work().endWork(workId);
+        m_panel.tell(sentence, m_work->isEndedEarly() ? "" : "bad");
+    });
+    connect(&flow, &MarkingFlow::changed, this, &Proposing::tellButtons);
+}
+
+void Proposing::setClip(ClipDocument*)
+{
+    leaveBox();
+    tellButtons();
+}
+
+bool Proposing::isUsable() const
+{
+    const ClipDocument* clip = m_flow.clip();
+    return clip != nullptr && clip->isOpen() && !m_flow.asksOnly();
+}
+
+void Proposing::tellButtons()
+{
+    m_panel.setProposed(m_flow.clip() != nullptr && hasMark(m_flow.clip()->marking(), isProposal));
+}
+
+/// Of two goes the first is for the cells.
+QString Proposing::workName() const
+{
+    return m_later.empty() ? tr("Proposing") : tr("Cells first");
+}
+
+Proposing::Seen& Proposing::seen(const ClipDocument& clip)
+{
+    return m_seen[clip.file()];
+}
+
+/// Of `frames` those not looked at yet.
+std::vector<FrameNumber> Proposing::unseenOf(std::vector<FrameNumber> frames)
+{
+    std::set<FrameNumber> known;
+    for (const FoundBody& body : seen(*m_flow.clip()).found) {
+        known.insert(body.frame);
+    }
+    std::erase_if(frames, [&known](FrameNumber frame) { return known.contains(frame); });
+    return frames;
+}
+
+/// What the cells are marked on, with what tells the legs there.
+std::vector<FrameNumber> Proposing::cellFrames() const
+{
+    std::vector<FrameNumber> frames;
+    for (const StepInstant& place : m_flow.open()) {
+        if (const auto frame = m_flow.frameOf(place)) {
+            frames.push_back(*frame);
+        }
+    }
+    return withNeighbours(frames, m_flow.clip()->index());
+}
+
+void Proposing::propose()
+{
+    if (!isUsable() || m_work->isBusy()) {
+        return;
+    }
+    if (const auto side = needSideView(m_flow.clip()->scene().view); !side) {
+        m_panel.tell(fromUtf8(side.error().sentence), "doubt");
+        return;
+    }
+    if (isAllProposed()) {
+        m_panel.tell(tr("Every frame has its proposals. Confirm one step first: proposing again "
+                        "learns from the marks you placed."),
+                     "");
+        return;
+    }
+    leaveBox();
+    begin();
+}
+
+/// Made in an earlier run of the program, and no mark placed to learn from.
+bool Proposing::isAllProposed() const
+{
+    const Marking& marking = m_flow.clip()->marking();
+    const auto isPlaced = [](const Mark& mark) { return mark.origin == Origin::Placed; };
+    const auto frames = framesToSearch(m_flow.clip()->index());
+    const auto proposed = std::ranges::count_if(frames, [&marking](FrameNumber frame) {
+        const Mark* hip = marking.find({frame, BodySide::Near, Landmark::Hip});
+        return hip != nullptr && isProposal(*hip);
+    });
+    return !hasMark(marking, isPlaced) && proposed == std::ssize(frames);
+}
+
+/// The frames the coach needs first, then all others.
+void Proposing::begin()
+{
+    ++m_piece;
+    m_proposed = m_flow.clip();
+    auto first = unseenOf(cellFrames());
+    auto all = unseenOf(framesToSearch(m_proposed->index()));
+    if (first.empty()) {
+        m_later.clear();
+        look(std::move(all));
+        return;
+    }
+    m_later.clear();
+    std::ranges::set_difference(all, first, std::back_inserter(m_later));
+    look(std::move(first));
+}
+
+void Proposing::look(std::vector<FrameNumber> frames)
+{
+    ClipDocument& clip = *m_proposed;
+    const Seen& known = seen(clip);
+    m_panel.tell({}, "");
+    m_work->propose({.search = {.clip = clip.file(),
+                                .options = clip.clipOptions(),
+                                .resources = m_resources,
+                                .frames = std::move(frames),
+                                .box = known.box,
+                                .path = known.path},
+                     .known = known.found,
+                     .view = clip.scene().view,
+                     .width = clip.feed().facts().width,
+                     .height = clip.feed().facts().height,
+                     .turns = *known.turns,
+                     .marks = clip.marking().marks});
+}
+
+void Proposing::fillCells()
+{
+    if (isUsable() && !m_work->isBusy() && seen(*m_flow.clip()).path &&
+        !unseenOf(cellFrames()).empty()) {
+        begin();
+    }
+}
+
+void Proposing::stop()
+{
+    m_later.clear();
+    m_work->endEarly();
+}
+
+void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
+{
+    if (!m_proposed) { // The clip was taken away meanwhile.
+        m_panel.work().endWork(workId);
+        return;
+    }
+    if (!result->searched.boxWanted.empty()) {
+        m_panel.work().endWork(workId);
+        tellBox(fromUtf8(result->searched.boxWanted));
+        return;
+    }
+    Seen& known = seen(*m_proposed);
+    known.found = result->searched.found;
+    known.path = result->searched.path;
+    auto command = std::make_unique<ProposeMarks>(*m_proposed, marksOf(result->proposals), m_piece);
+    if (command->isWork()) {
+        m_proposed->history().push(command.release());
+    }
+    if (!m_later.empty()) {
+        look(std::exchange(m_later, {}));
+        return;
+    }
+    m_panel.work().endWork(workId);
+    if (m_proposed == m_flow.clip()) {
+        tellProposed(*result);
+    }
+}
+
+void Proposing::tellProposed(const ProposeResult& result)
+{
+    const ClipDocument& clip = *m_flow.clip();
+    const QStringList details = proposalRemarks(result);
+    QString told = proposeSummary(result);
+    if (result.isStopped) {
+        told += u' ' + tr("Stopped: %1 goes on from here.").arg(m_keys.textOf("marks.propose"));
+    } else if (clip.marking().stances.empty()) {
+        told += u' ' + tr("%1 finds the contacts.").arg(m_keys.textOf("marks.find_contacts"));
+    } else {
+        told += u' ' + tr("%1 goes to the least sure cell.").arg(m_keys.textOf("marks.next_cell"));
+    }
+    m_panel.tell(told, result.remarks.empty() ? "" : "doubt", details);
+}
+
+void Proposing::tellBox(const QString& sentence)
+{
+    askBox();
+    m_panel.tell(sentence + u' ' +
+                     tr("Drag it on the picture; by keys, arrows move it, Shift+arrows size it, "
+                        "%1 takes it.")
+                         .arg(m_keys.textOf("marks.accept")),
+                 "doubt");
+}
+
+void Proposing::askBox()
+{
+    if (isUsable() && m_flow.shown() && !m_work->isBusy()) {
+        m_asksBox = true;
+        m_panel.tell(tr("Drag a box round the runner; by keys, arrows move it, Shift+arrows size "
+                        "it, %1 takes it.")
+                         .arg(m_keys.textOf("marks.accept")),
+                     "");
+        emit boxAsked(true);
+    }
+}
+
+/// What was seen without the box, or with another, may be another person.
+void Proposing::useBox(const Box& box)
+{
+    if (!m_asksBox || !isUsable()) {
+        return;
+    }
+    Seen& known = seen(*m_flow.clip());
+    known.box = RunnerBox{*m_flow.shown(), box};
+    known.path.reset();
+    known.found.clear();
+    leaveBox();
+    begin();
+}
+
+void Proposing::leaveBox()
+{
+    if (std::exchange(m_asksBox, false)) {
+        m_panel.tell({}, "");
+        emit boxAsked(false);
+    }
+}
+
+void Proposing::exchangeLegs()
+{
+    if (!isUsable() || !m_flow.shown()) {
+        return;
+    }
+    ClipDocument& clip = *m_flow.clip();
+    const auto turns = seen(clip).turns;
+    const FrameNumber from = *m_flow.shown();
+    const auto to = endOfExchange(clip.marking(), *turns, from);
+    auto command = std::make_unique<ExchangeLegs>(clip, turns, from, to);
+    if (!command->isWork()) {
+        m_panel.tell(tr("There is no proposed or followed mark of the legs from this frame on: "
+                        "near and far leg of your own marks are exchanged by dragging them."),
+                     "doubt");
+        return;
+    }
+    clip.history().push(command.release());
+    m_panel.tell(exchangedText(clip, from, to), "");
+}
+
+void Proposing::tellRowRefused(const MarkKey& key, double sePx, double boundPx)
+{
+    m_panel.tell(rowRefusedText(key, sePx, boundPx, m_keys), "doubt");
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/marks/propose_work.hpp"
+
+#include <QObject>
+#include <QPointer>
+
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+
+namespace latemile::ui {
+
+class ClipDocument;
+class FollowPanel;
+class Keys;
+class MarkingFlow;
+
+/// Proposing landmarks on the marks page: starts and ends the work, brings what came of it into the
+/// document as one edit, asks for a box round the runner where one is needed, and tells all of it
+/// on the panel. What was seen of a clip is kept while its session is open, so that proposing again
+/// after the coach has placed marks takes no second look.
+class Proposing final : public QObject {
+    Q_OBJECT
+public:
+    Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent = nullptr);
+
+    void setClip(ClipDocument* clip);
+    /// Where the pose network lies; the program's own resources unless set.
+    void setResources(std::filesystem::path resources) { m_resources = std::move(resources); }
+    [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
+
+    void propose();
+    void stop();
+    /// Frames of cells that came to be since the last proposing; nothing where there was none.
+    void fillCells();
+    /// Asks for a box round the runner on the frame shown.
+    void askBox();
+    void useBox(const Box& box);
+    void leaveBox();
+    [[nodiscard]] bool isAskingBox() const { return m_asksBox; }
+    /// Near for far leg, from the frame shown on.
+    void exchangeLegs();
+    /// Why the row was not accepted.
+    void tellRowRefused(const MarkKey& key, double sePx, double boundPx);
+
+signals:
+    void boxAsked(bool asked);
+    void frameWanted(latemile::FrameNumber frame);
+
+private:
+    /// What is known of a clip beside its marks.
+    struct Seen {
+        std::vector<FoundBody> found; ///< in order of time
+        std::optional<CropPath> path;
+        std::optional<RunnerBox> box;
+        std::shared_ptr<LegTurns> turns = std::make_shared<LegTurns>();
+    };
+    [[nodiscard]] bool isUsable() const;
+    [[nodiscard]] Seen& seen(const ClipDocument& clip);
+    [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
+    [[nodiscard]] std::vector<FrameNumber> cellFrames() const;
+    [[nodiscard]] bool isAllProposed() const;
+    void begin();
+    void look(std::vector<FrameNumber> frames);
+    void take(const std::shared_ptr<const ProposeResult>& result);
+    [[nodiscard]] QString workName() const;
+    void tellProposed(const ProposeResult& result);
+    void tellButtons();
+    void tellBox(const QString& sentence);
+
+    MarkingFlow& m_flow;
+    FollowPanel& m_panel;
+    const Keys& m_keys;
+    std::filesystem::path m_resources;
+    ProposeWork* m_work;
+    QPointer<ClipDocument> m_proposed;            ///< the clip at work
+    std::vector<FrameNumber> m_later;             ///< of it, to be looked at in a second go
+    int m_piece{};                                ///< of work: its parts are one edit
+    std::map<std::filesystem::path, Seen> m_seen; ///< by the clip's file
+    bool m_asksBox{};
+};
+
+} // namespace latemile::ui
