@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/figure_flow.hpp"
 
-#include "core/follow/rigid_move.hpp"
-
 #include <opencv2/video/tracking.hpp>
 
 #include <algorithm>
@@ -147,37 +145,6 @@ bool looksAsBefore(const BodyPatch& patch, const RigidMove& move, const PartLook
                       *looks[*patch.part]);
 }
 
-/// Several parts say where a joint goes: the surer one counts more.
-class Votes {
-public:
-    void add(const BodyPatch& patch, const RigidMove& move, const ReducedFigure& figure)
-    {
-        const double weight = 1.0 / (move.spread + 0.2);
-        for (const auto landmark : patch.landmarks) {
-            const auto place = placeOf(landmark);
-            m_sum[place] += weight * move.carried(*figure[place]);
-            m_spread[place] += weight * move.spread;
-            m_weight[place] += weight;
-        }
-    }
-    [[nodiscard]] CarriedFigure result() const
-    {
-        CarriedFigure carried;
-        for (std::size_t i = 0; i < landmarkCount; ++i) {
-            if (m_weight[i] > 0.0) {
-                carried.at[i] = m_sum[i] / m_weight[i];
-                carried.spread[i] = m_spread[i] / m_weight[i];
-            }
-        }
-        return carried;
-    }
-
-private:
-    std::array<cv::Point2d, landmarkCount> m_sum{};
-    std::array<double, landmarkCount> m_spread{};
-    std::array<double, landmarkCount> m_weight{};
-};
-
 } // namespace
 
 ReducedFigure reducedFigure(const Figure& figure, const RunnerPictures& pictures)
@@ -191,9 +158,37 @@ ReducedFigure reducedFigure(const Figure& figure, const RunnerPictures& pictures
     return reduced;
 }
 
-CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
-                          const ReducedFigure& figure, FrameNumber to, const ReducedFigure& guess,
-                          const PartLooks& looks, Search search)
+double weightOf(const RigidMove& move)
+{
+    return 1.0 / (move.spread + 0.2);
+}
+
+CarriedFigure carriedBy(const FigureMoves& moves, const ReducedFigure& figure)
+{
+    std::array<double, landmarkCount> total{};
+    std::array<cv::Point2d, landmarkCount> sum{};
+    CarriedFigure carried;
+    for (const auto& [patch, landmarks, move] : moves) {
+        const double weight = weightOf(move);
+        for (const auto landmark : landmarks) {
+            const auto place = placeOf(landmark);
+            sum[place] += weight * move.carried(*figure[place]);
+            carried.spread[place] += weight * move.spread;
+            total[place] += weight;
+        }
+    }
+    for (std::size_t i = 0; i < landmarkCount; ++i) {
+        if (total[i] > 0.0) {
+            carried.at[i] = sum[i] / total[i];
+            carried.spread[i] /= total[i];
+        }
+    }
+    return carried;
+}
+
+FigureMoves figureMoves(const RunnerPictures& pictures, FrameNumber from,
+                        const ReducedFigure& figure, FrameNumber to, const ReducedFigure& guess,
+                        const PartLooks& looks, Search search)
 {
     const auto patches = patchesOf(figure, pictures.pixelsPerCm());
     Flow flow;
@@ -207,16 +202,25 @@ CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
         return {};
     }
     followThereAndBack(pictures, from, to, search, flow);
-    Votes votes;
+    FigureMoves moves;
     std::size_t first = 0;
     for (const auto& patch : patches) {
         const auto move = moveOf(flow, first, patch.points.size());
         if (move && looksAsBefore(patch, *move, looks, pictures.pyramid(to)[1])) {
-            votes.add(patch, *move, figure);
+            const auto place =
+                patch.part.value_or(rigidParts.size() + placeOf(patch.landmarks.front()));
+            moves.push_back({place, patch.landmarks, *move});
         }
         first += patch.points.size();
     }
-    return votes.result();
+    return moves;
+}
+
+CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
+                          const ReducedFigure& figure, FrameNumber to, const ReducedFigure& guess,
+                          const PartLooks& looks, Search search)
+{
+    return carriedBy(figureMoves(pictures, from, figure, to, guess, looks, search), figure);
 }
 
 PartLooks looksOf(const RunnerPictures& pictures, FrameNumber frame, const ReducedFigure& figure)

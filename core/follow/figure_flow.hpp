@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/follow/body_patches.hpp"
+#include "core/follow/rigid_move.hpp"
 #include "core/follow/runner_pictures.hpp"
 
 namespace latemile {
@@ -15,11 +16,23 @@ struct CarriedFigure {
         spread{}; ///< of the flow around each landmark, reduced pixels; 0 where it was lost
 };
 
+/// How one part of the body, or the disc around a lone landmark, moved.
+struct PatchMove {
+    std::size_t patch{}; ///< place in rigidParts; beyond them the landmark's own, of a disc
+    std::vector<Landmark> landmarks;
+    RigidMove move;
+};
+using FigureMoves = std::vector<PatchMove>;
+
+/// Several parts say where a joint goes: the surer one counts more.
+[[nodiscard]] double weightOf(const RigidMove& move);
+[[nodiscard]] CarriedFigure carriedBy(const FigureMoves& moves, const ReducedFigure& figure);
+
 /// How far off a guess may be: some 15 centimetres after a stride, a third of that from one frame
 /// to another.
 enum class Search { Wide, Narrow };
 
-/// Carries the landmarks of `figure` from frame `from` to frame `to`: points all over each part of
+/// How the parts of `figure` move from frame `from` to frame `to`: points all over each part of
 /// the body are followed by pyramidal Lucas-Kanade flow there and back (Lucas & Kanade 1981;
 /// Bouguet 2001), those that do not come back are left out, and one rigid move a part is fitted to
 /// the others. So a joint goes with its limbs even where skin is smooth, and an edge of the
@@ -27,6 +40,11 @@ enum class Search { Wide, Narrow };
 /// `guess` says where the landmarks are to be looked for first; empty ones: where they were. A part
 /// of which `looks` tells how it looked, and which does not look so where it was carried to, is
 /// covered or has gone over to something else (the other leg): it is left out.
+[[nodiscard]] FigureMoves figureMoves(const RunnerPictures& pictures, FrameNumber from,
+                                      const ReducedFigure& figure, FrameNumber to,
+                                      const ReducedFigure& guess, const PartLooks& looks,
+                                      Search search);
+/// The same, and where the figure comes to lie by it.
 [[nodiscard]] CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
                                         const ReducedFigure& figure, FrameNumber to,
                                         const ReducedFigure& guess, const PartLooks& looks,

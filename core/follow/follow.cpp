@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/follow.hpp"
 
-#include "core/follow/followed_path.hpp"
+#include "core/follow/flow_inside.hpp"
 #include "core/follow/path_finish.hpp"
+#include "core/follow/path_marks.hpp"
 #include "core/follow/placed_figures.hpp"
 #include "core/follow/recurrence.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace latemile {
@@ -33,8 +33,6 @@ struct Follower::Inside {
     [[nodiscard]] FigureSeeds seedsOf(const PlacedSide& side) const;
     void addAlike(FigureSeeds& seeds, std::int64_t frame, const Figure& placed) const;
     [[nodiscard]] cv::Rect2d around(const Figure& figure) const;
-    void collect(const MarkKey& of, const FollowedPath& path, const Marking& marking,
-                 FollowResult& result) const;
 };
 
 Follower::Follower(std::unique_ptr<Inside> inside) : m_inside(std::move(inside)) {}
@@ -133,99 +131,12 @@ FigureSeeds Follower::Inside::seedsOf(const PlacedSide& side) const
     return seeds;
 }
 
-namespace {
-
-/// Joins single frames of one kind to stretches.
-class Gaps {
-public:
-    Gaps(std::vector<FollowGap>& list, BodySide side, Landmark landmark)
-        : m_list(list), m_side(side), m_landmark(landmark)
-    {
-    }
-    void add(FollowGap::Kind kind, FrameNumber frame)
-    {
-        const bool goesOn =
-            m_open && m_list.back().kind == kind && m_list.back().last.value + 1 == frame.value;
-        if (goesOn) {
-            m_list.back().last = frame;
-        } else {
-            m_list.push_back({kind, m_side, m_landmark, frame, frame});
-            m_open = true;
-        }
-    }
-
-private:
-    std::vector<FollowGap>& m_list;
-    BodySide m_side;
-    Landmark m_landmark;
-    bool m_open{};
-};
-
-/// Error of the placed mark a followed one hangs on, pixels of the upright picture.
-double clickErrorPx(const Marking& marking, const MarkKey& key, const ClickErrors& clicks,
-                    double pixelsPerCm)
-{
-    const auto* mark = marking.find(key);
-    if (mark && mark->sePx) {
-        return *mark->sePx;
-    }
-    return std::max(0.5, clicks.of(key.landmark) * pixelsPerCm);
-}
-
-} // namespace
-
-std::string_view nameOf(FollowGap::Kind kind)
-{
-    constexpr std::array<std::string_view, 3> names{"lost", "bridged", "doubtful"};
-    return names[static_cast<std::size_t>(kind)];
-}
-
-std::string sentenceOf(const FollowGap& gap)
-{
-    constexpr std::array<std::string_view, 3> said{"was lost", "was covered and bridged",
-                                                   "is doubtful"};
-    auto words = "The " + std::string(nameOf(gap.side)) + " " + std::string(nameOf(gap.landmark)) +
-                 " " + std::string(said[static_cast<std::size_t>(gap.kind)]) + " on frame";
-    words += gap.first == gap.last
-                 ? " " + std::to_string(gap.first.value)
-                 : "s " + std::to_string(gap.first.value) + " to " + std::to_string(gap.last.value);
-    return words + ".";
-}
-
-/// The followed marks of one landmark, and where it could not be followed.
-void Follower::Inside::collect(const MarkKey& of, const FollowedPath& path, const Marking& marking,
-                               FollowResult& result) const
-{
-    Gaps gaps(result.gaps, of.side, of.landmark);
-    const double clickScale = pictures.pixelsPerCm() / pictures.reduction();
-    for (std::size_t f = 0; f < path.size(); ++f) {
-        auto key = of;
-        key.frame.value = pictures.first().value + static_cast<std::int64_t>(f);
-        const auto* there = marking.find(key);
-        if (there && there->origin == Origin::Placed) {
-            continue;
-        }
-        const auto& point = path[f];
-        if (!point) {
-            gaps.add(FollowGap::Kind::Lost, key.frame);
-            continue;
-        }
-        if (point->isDoubtful || point->isBridged) {
-            gaps.add(point->isBridged ? FollowGap::Kind::Bridged : FollowGap::Kind::Doubtful,
-                     key.frame);
-        }
-        const double click = clickErrorPx(marking, {{point->origin}, of.side, of.landmark},
-                                          options.clicks, clickScale);
-        const double flow = std::sqrt(point->variance) / pictures.reduction();
-        result.marks[key] =
-            Mark{pictures.upright(point->at), Origin::Followed, std::hypot(click, flow)};
-    }
-}
-
 Outcome<FollowResult> Follower::follow(const Marking& marking) const
 {
     const auto& inside = *m_inside;
     const auto sides = placedSides(marking, inside.pictures.first(), inside.pictures.last());
+    auto flow = std::make_unique<FollowedFlow::Inside>(
+        FollowedFlow::Inside{inside.pictures.map(), inside.times, inside.options.clicks, {}});
     FollowResult result;
     double done = 0.0;
     const auto goOn = [&](double share) {
@@ -234,22 +145,20 @@ Outcome<FollowResult> Follower::follow(const Marking& marking) const
                inside.options.goOn(readingShare + (1.0 - readingShare) * part);
     };
     for (const auto& side : sides) {
-        const auto seeds = inside.seedsOf(side);
-        auto paths = followFigure(inside.pictures, inside.times, seeds, goOn);
-        if (!paths) {
+        auto seeds = inside.seedsOf(side);
+        auto followed = followFigure(inside.pictures, inside.times, seeds, goOn);
+        if (!followed) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }
         done += 1.0;
-        doubtBrokenBones(*paths);
-        for (std::size_t i = 0; i < landmarkCount; ++i) {
-            if (!seeds[i].empty()) {
-                auto& path = (*paths)[i];
-                bridgeGaps(path, inside.times, inside.pictures.pixelsPerCm());
-                smoothPath(path, inside.times);
-                inside.collect({{}, side.side, static_cast<Landmark>(i)}, path, marking, result);
-            }
+        for (const auto& [landmark, path] : finishedPaths(
+                 std::move(followed->paths), seeds, inside.times, inside.pictures.pixelsPerCm())) {
+            addPath(result, side.side, landmark, path, inside.pictures.map(), marking,
+                    inside.options.clicks);
         }
+        flow->sides.push_back({side.side, std::move(seeds), std::move(followed->flow)});
     }
+    result.flow = std::make_shared<const FollowedFlow>(std::move(flow));
     return result;
 }
 

@@ -2,13 +2,13 @@
 #pragma once
 
 #include "core/clip/clip_reader.hpp"
+#include "core/follow/follow_result.hpp"
+#include "core/follow/followed_flow.hpp"
 #include "core/marks/click_errors.hpp"
-#include "core/marks/marking.hpp"
 
 #include <functional>
 #include <memory>
-#include <string>
-#include <string_view>
+#include <optional>
 
 namespace latemile {
 
@@ -19,30 +19,6 @@ struct FollowOptions {
     ClickErrors clicks{}; ///< error of a placed mark that states none
     /// Asked now and then with the share done, 0 to 1; false stops (Error::Kind::Cancelled).
     std::function<bool(double)> goOn{};
-};
-
-/// Frames on which a landmark could not be followed, or not surely.
-struct FollowGap {
-    enum class Kind {
-        Lost,     ///< no mark: covered, out of the picture, or too far from any placed mark
-        Bridged,  ///< not seen for a short while: interpolated between what was seen
-        Doubtful, ///< from before and from behind two different places were found
-    };
-    Kind kind{};
-    BodySide side{};
-    Landmark landmark{};
-    FrameNumber first;
-    FrameNumber last;
-    bool operator==(const FollowGap&) const = default;
-};
-[[nodiscard]] std::string_view nameOf(FollowGap::Kind kind); ///< "lost", "bridged", "doubtful"
-/// "The near wrist was lost on frames 12 to 40."
-[[nodiscard]] std::string sentenceOf(const FollowGap& gap);
-
-struct FollowResult {
-    /// Followed marks alone, each with its standard error; where a mark was placed there is none.
-    std::map<MarkKey, Mark> marks;
-    std::vector<FollowGap> gaps; ///< by side and landmark, in order of frame
 };
 
 /// Carries placed marks through a clip. From every frame with placed marks they are carried

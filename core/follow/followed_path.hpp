@@ -38,14 +38,13 @@ using FigurePaths = std::array<FollowedPath, landmarkCount>;
 /// second; fitted on modelled runners).
 [[nodiscard]] double usualDriftCm(Landmark landmark);
 
+struct FollowedFigure;
+
 /// Follows one side's landmarks through the stretch from all seeds, once forwards and once
-/// backwards, handing a figure on every 25 ms, and joins both ways by their errors. Where forward
-/// and backward meet a seed, what they are off by there shows how much this landmark drifts in this
-/// clip, which enters its rate.
+/// backwards, handing a figure on every 25 ms, and joins both ways by their errors.
 /// `times` one a frame of `pictures`. `goOn` as in RunnerPictures::read.
-[[nodiscard]] std::optional<FigurePaths> followFigure(const RunnerPictures& pictures,
-                                                      const std::vector<double>& times,
-                                                      const FigureSeeds& seeds,
-                                                      const std::function<bool(double)>& goOn = {});
+[[nodiscard]] std::optional<FollowedFigure>
+followFigure(const RunnerPictures& pictures, const std::vector<double>& times,
+             const FigureSeeds& seeds, const std::function<bool(double)>& goOn = {});
 
 } // namespace latemile

@@ -159,4 +159,21 @@ void smoothPath(FollowedPath& path, const std::vector<double>& times)
     }
 }
 
+std::vector<std::pair<Landmark, FollowedPath>> finishedPaths(FigurePaths paths,
+                                                             const FigureSeeds& seeds,
+                                                             const std::vector<double>& times,
+                                                             double pixelsPerCm)
+{
+    doubtBrokenBones(paths);
+    std::vector<std::pair<Landmark, FollowedPath>> finished;
+    for (std::size_t i = 0; i < landmarkCount; ++i) {
+        if (!seeds[i].empty()) {
+            bridgeGaps(paths[i], times, pixelsPerCm);
+            smoothPath(paths[i], times);
+            finished.emplace_back(static_cast<Landmark>(i), std::move(paths[i]));
+        }
+    }
+    return finished;
+}
+
 } // namespace latemile

@@ -3,6 +3,9 @@
 
 #include "core/follow/followed_path.hpp"
 
+#include <utility>
+#include <vector>
+
 namespace latemile {
 
 /// Longest time over which a landmark that was not seen is bridged; a choice of this project: a
@@ -24,5 +27,10 @@ void doubtBrokenBones(FigurePaths& paths);
 /// cut-off that residual analysis finds for this landmark. Stretches between holes are smoothed one
 /// by one; frames at uneven times are left as they are.
 void smoothPath(FollowedPath& path, const std::vector<double>& times);
+
+/// All of the above, over the landmarks that have a seed.
+[[nodiscard]] std::vector<std::pair<Landmark, FollowedPath>>
+finishedPaths(FigurePaths paths, const FigureSeeds& seeds, const std::vector<double>& times,
+              double pixelsPerCm);
 
 } // namespace latemile

@@ -66,6 +66,11 @@ cv::Point2d RigidMove::carried(cv::Point2d point) const
     return {to.x + c * d.x - s * d.y, to.y + s * d.x + c * d.y};
 }
 
+cv::Point2d RigidMove::cameFrom(cv::Point2d point) const
+{
+    return RigidMove{to, from, -turn}.carried(point);
+}
+
 std::optional<RigidMove> rigidMoveBetween(const std::vector<cv::Point2d>& before,
                                           const std::vector<cv::Point2d>& after)
 {

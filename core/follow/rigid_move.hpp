@@ -16,6 +16,7 @@ struct RigidMove {
     double spread{};   ///< robust standard deviation of what the move leaves, pixels
     double agreeing{}; ///< share of the points that the move explains, 0 to 1
     [[nodiscard]] cv::Point2d carried(cv::Point2d point) const;
+    [[nodiscard]] cv::Point2d cameFrom(cv::Point2d point) const; ///< the way back
 };
 
 /// The move that takes most of `before` to `after` (one point each, in the same order): weighted

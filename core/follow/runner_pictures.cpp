@@ -73,12 +73,12 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
                                              const std::function<bool(double)>& goOn)
 {
     RunnerPictures pictures;
-    pictures.m_first = stretch.first;
-    pictures.m_part = partOf(stretch, clip.facts());
-    pictures.m_reduction = std::min(1.0, mostPixelsPerCm / stretch.pixelsPerCm);
-    pictures.m_pixelsPerCm = stretch.pixelsPerCm * pictures.m_reduction;
-    RETURN_IF_ERROR(
-        canBeHeld(stretch, pictures.m_part, pictures.m_reduction, clip.facts().captureRate));
+    pictures.m_map.first = stretch.first;
+    pictures.m_map.part = partOf(stretch, clip.facts());
+    pictures.m_map.reduction = std::min(1.0, mostPixelsPerCm / stretch.pixelsPerCm);
+    pictures.m_map.pixelsPerCm = stretch.pixelsPerCm * pictures.m_map.reduction;
+    RETURN_IF_ERROR(canBeHeld(stretch, pictures.m_map.part, pictures.m_map.reduction,
+                              clip.facts().captureRate));
     const auto count = stretch.last.value - stretch.first.value + 1;
     const cv::Size window(2 * halfWindow + 1, 2 * halfWindow + 1);
     std::optional<double> brightness;
@@ -88,13 +88,13 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
         }
         ASSIGN_OR_RETURN(auto shades, clip.shades({stretch.first.value + i}));
         const cv::Mat whole(shades.height, shades.width, CV_8UC1, shades.values.data());
-        cv::Mat part = evenlyLit(whole(pictures.m_part), brightness);
-        if (pictures.m_reduction < 1.0) {
+        cv::Mat part = evenlyLit(whole(pictures.m_map.part), brightness);
+        if (pictures.m_map.reduction < 1.0) {
             cv::Mat smaller;
             // Averaging over areas takes longer than decoding does, and down to half the size two
             // neighbours each way leave nothing out.
-            const auto way = pictures.m_reduction >= 0.5 ? cv::INTER_LINEAR : cv::INTER_AREA;
-            cv::resize(part, smaller, {}, pictures.m_reduction, pictures.m_reduction, way);
+            const auto way = pictures.m_map.reduction >= 0.5 ? cv::INTER_LINEAR : cv::INTER_AREA;
+            cv::resize(part, smaller, {}, pictures.m_map.reduction, pictures.m_map.reduction, way);
             part = smaller;
         }
         Pyramid pyramid;
@@ -105,14 +105,14 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
     return pictures;
 }
 
-cv::Point2d RunnerPictures::reduced(PixelPoint point) const
+cv::Point2d PictureMap::reduced(PixelPoint point) const
 {
-    return {(point.u - m_part.x) * m_reduction - 0.5, (point.v - m_part.y) * m_reduction - 0.5};
+    return {(point.u - part.x) * reduction - 0.5, (point.v - part.y) * reduction - 0.5};
 }
 
-PixelPoint RunnerPictures::upright(cv::Point2d point) const
+PixelPoint PictureMap::upright(cv::Point2d point) const
 {
-    return {(point.x + 0.5) / m_reduction + m_part.x, (point.y + 0.5) / m_reduction + m_part.y};
+    return {(point.x + 0.5) / reduction + part.x, (point.y + 0.5) / reduction + part.y};
 }
 
 } // namespace latemile

@@ -20,6 +20,17 @@ struct FollowedStretch {
     double pixelsPerCm{}; ///< roughly; decides how far the pictures are reduced
 };
 
+/// Between the upright picture and the reduced part of it in which the runner is followed, where
+/// OpenCV counts pixel centres at integers.
+struct PictureMap {
+    FrameNumber first; ///< of the stretch
+    cv::Rect part;
+    double reduction{1.0}; ///< pixels of the reduced part a pixel of the upright picture; at most 1
+    double pixelsPerCm{};  ///< of the reduced part and the runner, roughly
+    [[nodiscard]] cv::Point2d reduced(PixelPoint point) const;
+    [[nodiscard]] PixelPoint upright(cv::Point2d point) const;
+};
+
 /// The pictures of a stretch, without colour, cut to around the runner and reduced to at most 3.2
 /// pixels a centimetre: following is no better with more, and slower. Each with its pyramid of ever
 /// smaller pictures, as optical flow wants them. Read once, then looked at in any order by any
@@ -37,10 +48,11 @@ public:
     static Outcome<RunnerPictures> read(ClipReader& clip, const FollowedStretch& stretch,
                                         const std::function<bool(double)>& goOn = {});
 
-    [[nodiscard]] FrameNumber first() const { return m_first; }
+    [[nodiscard]] const PictureMap& map() const { return m_map; }
+    [[nodiscard]] FrameNumber first() const { return m_map.first; }
     [[nodiscard]] FrameNumber last() const
     {
-        return {m_first.value + static_cast<std::int64_t>(m_pyramids.size()) - 1};
+        return {first().value + static_cast<std::int64_t>(m_pyramids.size()) - 1};
     }
     [[nodiscard]] bool contains(FrameNumber frame) const
     {
@@ -48,25 +60,16 @@ public:
     }
     [[nodiscard]] const Pyramid& pyramid(FrameNumber frame) const
     {
-        return m_pyramids[static_cast<std::size_t>(frame.value - m_first.value)];
+        return m_pyramids[static_cast<std::size_t>(frame.value - first().value)];
     }
     [[nodiscard]] const cv::Mat& picture(FrameNumber frame) const { return pyramid(frame)[0]; }
 
-    /// Between the upright picture and the reduced part, where OpenCV counts pixel centres at
-    /// integers.
-    [[nodiscard]] cv::Point2d reduced(PixelPoint point) const;
-    [[nodiscard]] PixelPoint upright(cv::Point2d point) const;
-    /// Pixels of the reduced part a pixel of the upright picture; at most 1.
-    [[nodiscard]] double reduction() const { return m_reduction; }
-    /// Pixels of the reduced part a centimetre of the runner, roughly.
-    [[nodiscard]] double pixelsPerCm() const { return m_pixelsPerCm; }
+    [[nodiscard]] cv::Point2d reduced(PixelPoint point) const { return m_map.reduced(point); }
+    [[nodiscard]] double pixelsPerCm() const { return m_map.pixelsPerCm; }
 
 private:
     RunnerPictures() = default;
-    FrameNumber m_first;
-    cv::Rect m_part;
-    double m_reduction{1.0};
-    double m_pixelsPerCm{};
+    PictureMap m_map;
     std::vector<Pyramid> m_pyramids;
 };
 

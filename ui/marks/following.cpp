@@ -11,6 +11,7 @@
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
+#include "ui/marks/path_upkeep.hpp"
 #include "ui/text/words.hpp"
 
 #include <QUndoStack>
@@ -37,7 +38,8 @@ bool isProposal(const Stance& stance)
 } // namespace
 
 Following::Following(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent)
-    : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys), m_work(new FollowWork(this))
+    : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys), m_work(new FollowWork(this)),
+      m_upkeep(new PathUpkeep(this))
 {
     connect(&panel, &FollowPanel::feetWanted, this, &Following::markFeet);
     connect(&panel, &FollowPanel::followWanted, this, &Following::follow);
@@ -142,6 +144,7 @@ void Following::take(const std::shared_ptr<const FollowResult>& result)
     if (command->isWork()) {
         m_followed->history().push(command.release());
     }
+    m_upkeep->keep(*m_followed, result->flow);
     if (m_followed != m_flow.clip()) {
         return;
     }

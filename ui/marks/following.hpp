@@ -14,6 +14,7 @@ class ClipDocument;
 class FollowPanel;
 class Keys;
 class MarkingFlow;
+class PathUpkeep;
 
 /// Following and finding contacts on the marks page: starts and stops the work, brings what came of
 /// it into the document as one edit each, and tells it on the panel.
@@ -24,6 +25,7 @@ public:
 
     void setClip(ClipDocument* clip);
     [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
+    [[nodiscard]] const PathUpkeep& upkeep() const { return *m_upkeep; }
 
     void markFeet();
     void follow();
@@ -51,6 +53,7 @@ private:
     FollowPanel& m_panel;
     const Keys& m_keys;
     FollowWork* m_work;
+    PathUpkeep* m_upkeep;
     QPointer<ClipDocument> m_followed;       ///< the clip at work
     std::vector<FrameNumber> m_detailFrames; ///< where the rows of the panel's list lead
 };

@@ -10,6 +10,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <set>
+#include <utility>
 
 using namespace latemile;
 using namespace latemile::tests;
@@ -110,6 +112,76 @@ TEST_CASE("placed marks stay where they were placed", "[follow]")
                    key.landmark == Landmark::Toe));
         }
     }
+}
+
+TEST_CASE("following anew from the same marks gives the same path", "[follow]")
+{
+    const auto& clip = runner();
+    const auto marking = clip.oneStepOfEachFoot(1, 0.0, 1);
+    const auto result = followed(clip, marking);
+    REQUIRE(result.flow);
+    std::set<MarkKey> changed;
+    for (const auto& [key, mark] : marking.marks) {
+        changed.insert(key);
+    }
+    const auto anew = result.flow->followedAnew(marking, changed);
+    std::size_t compared = 0;
+    for (const auto& [key, mark] : anew) {
+        if (const auto then = result.marks.find(key); then != result.marks.end()) {
+            REQUIRE(mark);
+            REQUIRE(std::hypot(mark->at.u - then->second.at.u, mark->at.v - then->second.at.v) <
+                    1e-6);
+            REQUIRE(*mark->sePx == Approx(*then->second.sePx));
+            ++compared;
+        } else {
+            REQUIRE_FALSE(mark);
+        }
+    }
+    CHECK(compared > 50);
+}
+
+TEST_CASE("a corrected mark takes its path along up to the neighbouring anchors", "[follow]")
+{
+    const auto& clip = runner();
+    auto marking = clip.oneStepOfEachFoot(1, 0.0, 1);
+    const auto result = followed(clip, marking);
+    REQUIRE(result.flow);
+    // Between the placed frames of mid-stance and toe-off, and three centimetres off.
+    std::int64_t midStance = -1;
+    std::int64_t toeOff = -1;
+    for (const auto& [key, mark] : marking.marks) {
+        if (key.side == BodySide::Near && key.landmark == Landmark::Knee) {
+            midStance =
+                midStance < 0 || toeOff < 0 ? std::exchange(toeOff, key.frame.value) : midStance;
+        }
+    }
+    const MarkKey key{{(midStance + toeOff) / 2}, BodySide::Near, Landmark::Knee};
+    CAPTURE(midStance, toeOff);
+    REQUIRE(toeOff - midStance >= 6);
+    const auto then = result.marks.at(key).at;
+    const double off = 3.0 / clip.cmPerPixel();
+    marking.marks[key] = Mark{{then.u + off, then.v}, Origin::Placed, std::nullopt};
+    const auto anew = result.flow->followedAnew(marking, {key});
+    for (const std::int64_t by : {-1, 1}) {
+        const MarkKey beside{{key.frame.value + by}, key.side, key.landmark};
+        REQUIRE(anew.contains(beside));
+        REQUIRE(anew.at(beside));
+        CHECK(anew.at(beside)->at.u - result.marks.at(beside).at.u == Approx(off).epsilon(0.35));
+    }
+    for (const auto& [at, mark] : anew) {
+        CHECK(at.landmark == key.landmark);
+        CHECK(at.side == key.side);
+        CHECK(at.frame.value > midStance);
+        CHECK(at.frame.value < toeOff);
+    }
+    // Taken away again, all is as before.
+    marking.marks.erase(key);
+    for (const auto& [at, mark] : result.flow->followedAnew(marking, {key})) {
+        REQUIRE(mark);
+        CHECK(std::hypot(mark->at.u - result.marks.at(at).at.u,
+                         mark->at.v - result.marks.at(at).at.v) < 1e-6);
+    }
+    CHECK(result.flow->followedAnew(marking, {}).empty());
 }
 
 TEST_CASE("a lamp that goes dim half-way does not lose the runner", "[follow]")

@@ -9,6 +9,7 @@
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
+#include "ui/marks/path_upkeep.hpp"
 #include "ui/marks/stance_ruler.hpp"
 #include "ui/marks/step_panel.hpp"
 #include "ui/picture/frame_view.hpp"
@@ -194,6 +195,44 @@ TEST_CASE("marks of one step, followed, stand in the cells of another and are ac
         job.waitForFollowing();
         CHECK(*job.clip().marking().find(key) == corrected);
         CHECK(*job.clip().marking().find(next) != neighbour);
+    }
+    SECTION("a corrected mark takes its neighbours along at once, and an undo brings them back")
+    {
+        const MarkKey key{*frame, BodySide::Near, Landmark::Knee};
+        const MarkKey next{{frame->value + 1}, BodySide::Near, Landmark::Knee};
+        const auto isAtRest = [&] { return job.page().following().upkeep().isAtRest(); };
+        const Marking followed = job.clip().marking();
+        job.window().selection().setPlace(StepInstant{StepNumber{3}, Instant::Contact});
+        job.page().flow().choose(key);
+        constexpr int steps = 4;
+        for (int i = 0; i < steps; ++i) {
+            job.key(Qt::Key_Right);
+        }
+        REQUIRE(waitUntil(isAtRest));
+        CHECK(job.clip().marking().find(key)->origin == Origin::Placed);
+        const Mark* moved = job.clip().marking().find(next);
+        REQUIRE(moved != nullptr);
+        CHECK(moved->origin == Origin::Followed);
+        CHECK(moved->at.u - followed.find(next)->at.u == Approx(steps).margin(1.0));
+        // Other landmarks and other steps are left alone.
+        const MarkKey ankle{next.frame, BodySide::Near, Landmark::Ankle};
+        CHECK(*job.clip().marking().find(ankle) == *followed.find(ankle));
+        const MarkKey earlier{{frame->value - 60}, BodySide::Near, Landmark::Knee};
+        CHECK(*job.clip().marking().find(earlier) == *followed.find(earlier));
+
+        while (job.window().session()->history().undoText() != "follow marks") {
+            job.window().undo();
+        }
+        REQUIRE(waitUntil(isAtRest));
+        for (const auto& [at, mark] : followed.marks) {
+            const Mark* now = job.clip().marking().find(at);
+            REQUIRE(now != nullptr);
+            REQUIRE(now->origin == mark.origin);
+            REQUIRE(std::hypot(now->at.u - mark.at.u, now->at.v - mark.at.v) < 1e-6);
+        }
+        job.window().undo();
+        REQUIRE(waitUntil(isAtRest));
+        CHECK(job.count(Origin::Followed) == 0);
     }
 }
 

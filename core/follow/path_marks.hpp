@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "core/follow/follow_result.hpp"
+#include "core/follow/followed_path.hpp"
+#include "core/marks/click_errors.hpp"
+
+namespace latemile {
+
+/// Adds the path of one side's landmark to a result: a mark on every frame of it without a placed
+/// one, its error that of following and of the placed mark it hangs on; and its gaps. `marking`
+/// holds the placed marks; `clicks` their errors where they state none.
+void addPath(FollowResult& result, BodySide side, Landmark landmark, const FollowedPath& path,
+             const PictureMap& map, const Marking& marking, const ClickErrors& clicks);
+
+} // namespace latemile

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/follow/ways.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+constexpr double driftPower = 1.5;
+constexpr double priorWeight = 6.0; ///< gaps at seeds that the usual rate counts for
+/// Two ways that lie farther apart than this many standard errors and 2 cm do not follow one thing.
+constexpr double doubtErrors = 3.5;
+constexpr double doubtCm = 2.0;
+
+double grown(double duration)
+{
+    return std::pow(std::max(duration, 0.0), driftPower);
+}
+
+/// Square of the drift's rate in reduced pixels: the usual one and what was seen at the seeds. One
+/// wild closure (a jump) says nothing of the ordinary drift: each counts for four times the usual
+/// at most.
+double driftRateSquared(Landmark landmark, const std::vector<Closure>& seen, double pixelsPerCm)
+{
+    const double usual = std::pow(usualDriftCm(landmark) * pixelsPerCm, 2.0);
+    double sum = priorWeight * usual;
+    double weight = priorWeight;
+    for (const auto& closure : seen) {
+        if (closure.duration > 0.0) {
+            sum += std::min(closure.squared / grown(closure.duration), 4.0 * usual);
+            weight += 1.0;
+        }
+    }
+    return sum / weight;
+}
+
+struct Estimate {
+    cv::Point2d at;
+    double variance{};
+    std::int64_t origin{};
+};
+
+std::optional<Estimate> estimateFrom(const std::optional<Way>& way, double now, double rateSquared)
+{
+    if (!way) {
+        return std::nullopt;
+    }
+    return Estimate{way->at, way->seedVariance + rateSquared * grown(std::abs(now - way->since)),
+                    way->origin};
+}
+
+PathPoint joined(const Estimate& a, const Estimate& b, double doubtFrom)
+{
+    const double total = a.variance + b.variance;
+    const double share = total > 0.0 ? b.variance / total : 0.5; // of a
+    const auto apart = a.at - b.at;
+    const double squared = apart.dot(apart);
+    PathPoint point{share * a.at + (1.0 - share) * b.at, 0.0, share >= 0.5 ? a.origin : b.origin,
+                    false, false};
+    const double byModel = total > 0.0 ? a.variance * b.variance / total : 0.0;
+    const double bySight = share * (1.0 - share) * squared / 2.0;
+    point.variance = std::max(byModel, bySight);
+    point.isDoubtful = squared > doubtFrom * doubtFrom &&
+                       squared > doubtErrors * doubtErrors * 2.0 * total &&
+                       std::min(share, 1.0 - share) > 0.02;
+    return point;
+}
+
+std::optional<PathPoint> pointFrom(const std::optional<Estimate>& ahead,
+                                   const std::optional<Estimate>& behind, double doubtFrom)
+{
+    if (ahead && behind) {
+        return joined(*ahead, *behind, doubtFrom);
+    }
+    if (const auto& one = ahead ? ahead : behind) {
+        return PathPoint{one->at, one->variance, one->origin, false, false};
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+double usualDriftCm(Landmark landmark)
+{
+    // Twelve landmarks in the order of their declaration.
+    constexpr std::array<double, landmarkCount> cm{0.4, 6.0, 4.0, 5.0, 5.0, 3.5,
+                                                   2.5, 3.5, 6.5, 5.0, 5.0, 4.0};
+    return cm[placeOf(landmark)];
+}
+
+void setDown(std::optional<Way>& way, const Seed& seed, double time, std::vector<Closure>& closures)
+{
+    if (way) {
+        const auto gap = way->at - seed.at;
+        closures.push_back({std::max(0.0, gap.dot(gap) / 2.0 - seed.variance - way->seedVariance),
+                            std::abs(time - way->since)});
+    }
+    way = Way{seed.at, time, seed.variance, seed.origin};
+}
+
+FigurePaths joinedWays(const Ways& ahead, const Ways& behind, const Closures& closures,
+                       const std::vector<double>& times, double pixelsPerCm)
+{
+    FigurePaths paths;
+    for (std::size_t i = 0; i < landmarkCount; ++i) {
+        const double rate = driftRateSquared(static_cast<Landmark>(i), closures[i], pixelsPerCm);
+        for (std::size_t f = 0; f < times.size(); ++f) {
+            paths[i].push_back(pointFrom(estimateFrom(ahead[i][f], times[f], rate),
+                                         estimateFrom(behind[i][f], times[f], rate),
+                                         doubtCm * pixelsPerCm));
+        }
+    }
+    return paths;
+}
+
+} // namespace latemile
