@@ -17,11 +17,10 @@ const Check* checkNamed(const Readings& readings, std::string_view id)
     return found == readings.checks.end() || !found->value ? nullptr : &*found;
 }
 
-BeltRemedy byBelt(Scene scene, std::string about)
+BeltRemedy byBelt(Scene scene)
 {
-    scene = withScaleLines(std::move(scene), {});
     scene.scaleByBelt = true;
-    return {std::move(about), "Take the scale from the belt", std::move(scene)};
+    return {"belt_scale", "Take the scale from the belt", std::move(scene)};
 }
 
 /// Every length drawn, `factor` times as long.
@@ -53,7 +52,7 @@ std::optional<BeltRemedy> beltRemedy(const FilmedClip& clip)
     }
     Scene scene = clip.scene;
     if (checkNamed(*clip.readings, "belt_scale") != nullptr) {
-        return scene.scaleByBelt ? std::nullopt : std::optional(byBelt(scene, "belt_scale"));
+        return scene.scaleByBelt ? std::nullopt : std::optional(byBelt(scene));
     }
     const auto* belt = checkNamed(*clip.readings, "belt");
     if (belt == nullptr) {
@@ -74,11 +73,9 @@ std::optional<BeltRemedy> beltRemedy(const FilmedClip& clip)
     case BeltAdvice::Cause::Scale:
         break;
     }
-    if (!advice.scaleFactor) {
-        return std::nullopt;
-    }
-    return scene.scale || scene.plane ? rescaled(scene, *advice.scaleFactor)
-                                      : byBelt(scene, "belt");
+    return advice.scaleFactor && (scene.scale || scene.plane)
+               ? std::optional(rescaled(scene, *advice.scaleFactor))
+               : std::nullopt;
 }
 
 } // namespace latemile

@@ -73,7 +73,7 @@ BeltAdvice beltAdvice(const BeltWitness& belt, double captureRate, double beltSp
 std::optional<BeltScale> scaleFromBelt(const PreparedClip& clip)
 {
     const auto from = clip.plane.scaleFrom();
-    if (from != ScaleFrom::Nothing && from != ScaleFrom::Belt) {
+    if (from == ScaleFrom::Line || from == ScaleFrom::Corners) {
         return std::nullopt;
     }
     // Whatever the plane's centimetres are now, the belt says how far off they are.

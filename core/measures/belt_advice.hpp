@@ -30,7 +30,7 @@ struct BeltScale {
     double cmPerPixel{};
     double relativeError{}; ///< of marks, and of belts that run 1.5 % off what they show
 };
-/// For a clip with a belt speed and no scale but the belt's; nothing without stances whose heel or
+/// For a clip with a belt speed and no line or corners drawn; nothing without stances whose heel or
 /// toe is marked on three frames between 25 and 50 %.
 [[nodiscard]] std::optional<BeltScale> scaleFromBelt(const PreparedClip& clip);
 

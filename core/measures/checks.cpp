@@ -249,7 +249,9 @@ void appendBeltChecks(std::vector<Check>& checks, const PreparedClip& clip)
     }
     if (const auto scale = scaleFromBelt(clip)) {
         checks.push_back(beltScaleCheck(*scale, clip.plane.scaleFrom() == ScaleFrom::Belt));
-        return;
+        if (clip.plane.scaleFrom() != ScaleFrom::LegLength) {
+            return;
+        }
     }
     const auto belt = beltWitness(clip);
     if (!belt) {

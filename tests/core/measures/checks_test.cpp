@@ -145,4 +145,11 @@ TEST_CASE("without a scale the belt offers one, and once taken it is the ruler o
     }
     CHECK(distances > 0);
     CHECK_THAT(checkNamed(clip, "belt_scale").sentence, containing("no witness"));
+
+    // The leg's length stands in until then, and is judged by the belt.
+    clip.conditions.scene.scaleByBelt = false;
+    clip.athlete.legLengthCm = 88.0;
+    CHECK(readingsOf(clip)->clip.scaleFrom == ScaleFrom::LegLength);
+    CHECK(*checkNamed(clip, "belt_scale").value == Approx(0.4).epsilon(1e-6));
+    CHECK(checkNamed(clip, "belt").value);
 }
