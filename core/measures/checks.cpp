@@ -242,9 +242,29 @@ Check travelCheck(const BeltWitness& belt)
                    "is mirrored."};
 }
 
+/// Over ground the standing foot stands still, unless the camera turns or a belt runs unstated.
+Check groundCheck(const GroundWitness& ground, const PreparedClip& clip)
+{
+    if (ground.moves) {
+        return {"ground", ground.foot, ground.footSe, State::Bad,
+                "The standing foot moves through the picture and no belt is stated: on a treadmill "
+                "state its speed; a camera that was turned along gives times and angles, but no "
+                "distances from step to step."};
+    }
+    const bool isMeasured = clip.plane.hasScale();
+    return {"ground", ground.foot, ground.footSe, State::Good,
+            "The standing foot stands still" +
+                (isMeasured
+                     ? ": over ground, at " + decimalText(ground.runner, 2) + " m/s by the picture."
+                     : std::string(", as over ground."))};
+}
+
 void appendBeltChecks(std::vector<Check>& checks, const PreparedClip& clip)
 {
     if (!clip.conditions.scene.beltSpeed) {
+        if (clip.ground) {
+            checks.push_back(groundCheck(*clip.ground, clip));
+        }
         return;
     }
     if (const auto scale = scaleFromBelt(clip)) {

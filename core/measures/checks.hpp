@@ -10,7 +10,8 @@ namespace latemile {
 
 /// Every check of the scene and the marking, in a fixed order; what cannot be checked yet is in
 /// doubt and says what is missing. Ids: "events", "frame_rate", "cadence", "facing", "bones",
-/// "travel", "belt", "belt_line", "capture_rate" (the last four only on a treadmill). Where no line
+/// "travel", "belt", "belt_line", "capture_rate" (these four only on a treadmill), "ground" (only
+/// without a belt speed; of value the foot's speed, m/s). Where no line
 /// gives a scale but the belt could or does, there is "belt_scale" (cm a pixel and its error);
 /// unless the leg's length is the scale it stands in for the other four, being no witness of them.
 [[nodiscard]] std::vector<Check> checksOf(const PreparedClip& clip);

@@ -112,6 +112,8 @@ public:
     /// by the trunk is not).
     double farthestAcross(double from, double to);
 
+    /// Missing where the ground moves through the picture and no belt is stated.
+    void needStillGround();
     /// m/s; missing over ground.
     double beltSpeed();
     [[nodiscard]] bool hasBelt() const { return m_clip.conditions.scene.beltSpeed.has_value(); }

@@ -342,6 +342,13 @@ PlanePoint Evidence::flatHeel()
     return m_clip.plane.shifted(m_clip.flatFoot->heel, m_disturbance.scene);
 }
 
+void Evidence::needStillGround()
+{
+    if (m_clip.ground && m_clip.ground->moves) {
+        setMissing("the ground moves through the picture and no belt speed is stated");
+    }
+}
+
 double Evidence::beltSpeed()
 {
     if (!hasBelt()) {

@@ -147,10 +147,14 @@ PreparedClip preparedOn(const Plane& plane, const MarkedClip& clip, Seconds inte
                           .athlete = clip.athlete,
                           .clicks = clip.clicks,
                           .flatFoot = std::nullopt,
-                          .trunk = std::nullopt};
+                          .trunk = std::nullopt,
+                          .ground = std::nullopt};
     prepared.instantFrames = framesOf(prepared.steps, prepared.index);
     prepared.flatFoot = flatFootOf(prepared);
     prepared.trunk = trunkOf(prepared);
+    if (isSideView(clip.conditions.scene.view) && !clip.conditions.scene.beltSpeed) {
+        prepared.ground = groundWitness(prepared);
+    }
     return prepared;
 }
 

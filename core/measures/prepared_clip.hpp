@@ -29,6 +29,16 @@ struct TrunkLength {
     int frames{};
 };
 
+/// What the standing near foot says of the ground in a clip without a belt speed.
+struct GroundWitness {
+    double foot{};   ///< m/s, forward through the picture, 25 to 50 % of stance: 0 where it stands
+    double footSe{}; ///< from the marks
+    double runner{}; ///< m/s, forward through the picture: of the hip
+    /// The foot moves at more than a tenth of the runner's speed over it (a choice of this
+    /// project): a belt of unstated speed, or a camera that was turned along.
+    bool moves{};
+};
+
 /// A marked clip made ready for reading: its plane fixed, its steps derived, its marks by frame.
 struct PreparedClip {
     ClipConditions conditions;
@@ -43,6 +53,8 @@ struct PreparedClip {
     ClickErrors clicks;               ///< of the coach who placed the marks
     std::optional<FlatFoot> flatFoot; ///< none: heel and toe are on no frame of the window
     std::optional<TrunkLength> trunk;
+    std::optional<GroundWitness>
+        ground; ///< side view without a belt speed, where foot and hip tell
 
     [[nodiscard]] std::optional<FrameNumber> frameOf(std::size_t step, Instant instant) const
     {
@@ -52,6 +64,10 @@ struct PreparedClip {
     [[nodiscard]] std::optional<Foot> nearFoot() const;
 };
 Outcome<PreparedClip> prepare(const MarkedClip& clip);
+
+/// Nothing where the foot is not marked on three flat frames of a stance, or the hip not over 0.2
+/// s.
+[[nodiscard]] std::optional<GroundWitness> groundWitness(const PreparedClip& clip);
 
 /// The near foot while flat, from heel and toe on one frame; side view.
 [[nodiscard]] std::optional<FlatFoot> flatFootOf(const PreparedClip& clip);

@@ -61,7 +61,7 @@ struct Reading {
 struct Check {
     enum class State { Good, Doubt, Bad };
     std::string check; ///< id: "belt", "capture_rate", "cadence", "belt_line", "travel", "facing",
-                       ///< "bones", "events", "frame_rate"
+                       ///< "bones", "events", "frame_rate", "belt_scale", "ground"
     std::optional<double> value;
     std::optional<double> se;
     State state{State::Doubt};

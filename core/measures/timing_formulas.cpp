@@ -84,6 +84,7 @@ double stepLength(Evidence& step)
     const double placed =
         (step.nextAnkleAtContact().x - step.ownAnkleAtContact().x) / centimetresAMetre;
     if (!step.hasBelt()) {
+        step.needStillGround();
         return placed;
     }
     return step.beltSpeed() * (step.nextContact() - step.contact()) + placed;

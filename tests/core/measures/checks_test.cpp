@@ -153,3 +153,36 @@ TEST_CASE("without a scale the belt offers one, and once taken it is the ruler o
     CHECK(*checkNamed(clip, "belt_scale").value == Approx(0.4).epsilon(1e-6));
     CHECK(checkNamed(clip, "belt").value);
 }
+
+TEST_CASE("without a belt speed a foot that moves forbids distances from step to step", "[checks]")
+{
+    auto moving = ridingClip();
+    moving.conditions.scene.beltSpeed.reset();
+    const auto check = checkNamed(moving, "ground");
+    CHECK(check.state == Check::State::Bad);
+    CHECK(*check.value == Approx(-3.0).epsilon(1e-6));
+    CHECK_THAT(check.sentence, containing("turned along"));
+    const auto refused = readingsOf(moving);
+    REQUIRE(refused);
+    int lengths = 0;
+    for (const auto& reading : refused->readings) {
+        if (reading.measure == "step_length") {
+            ++lengths;
+            CHECK_FALSE(reading.value);
+        }
+    }
+    CHECK(lengths > 0);
+
+    // The same foot on ground that stands still, and a hip that passes at 3 m/s.
+    auto still = ridingClip(0.0);
+    still.conditions.scene.beltSpeed.reset();
+    for (auto& [key, mark] : still.marking.marks) {
+        if (key.landmark == Landmark::Hip) {
+            mark.at.u += 750.0 * still.index.time(key.frame).count();
+        }
+    }
+    const auto ground = checkNamed(still, "ground");
+    CAPTURE(ground.sentence);
+    CHECK(ground.state == Check::State::Good);
+    CHECK_THAT(ground.sentence, containing("m/s by the picture"));
+}
