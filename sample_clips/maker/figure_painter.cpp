@@ -104,7 +104,8 @@ void FigurePainter::paintArm(const Canvas& canvas, const SidePose& side, double 
     m_parts.paint(canvas.picture, canvas.corner, outline.hand, hand, skin, brightness);
     m_parts.paint(canvas.picture, canvas.corner, outline.forearm, fore, skin, brightness);
     m_parts.paint(canvas.picture, canvas.corner, outline.upperArm, upper, skin, brightness);
-    m_parts.paint(canvas.picture, canvas.corner, outline.sleeve, upper, sleeve, brightness);
+    m_parts.paint(canvas.picture, canvas.corner, outline.sleeve, upper, sleeve, brightness,
+                  canvas.clothSlip);
 }
 
 void FigurePainter::paintLeg(const Canvas& canvas, const SidePose& side, double brightness) const
@@ -114,7 +115,8 @@ void FigurePainter::paintLeg(const Canvas& canvas, const SidePose& side, double 
     const auto lower = between(side.knee, side.ankle, length(side.ankle - side.knee));
     m_parts.paint(canvas.picture, canvas.corner, outline.shank, lower, shank, brightness);
     m_parts.paint(canvas.picture, canvas.corner, outline.thigh, thigh, skin, brightness);
-    m_parts.paint(canvas.picture, canvas.corner, outline.shorts, thigh, shorts, brightness);
+    m_parts.paint(canvas.picture, canvas.corner, outline.shorts, thigh, shorts, brightness,
+                  canvas.clothSlip);
     if (m_view == View::Rear) {
         paintShoeFromBehind(canvas, side, brightness);
     } else {
@@ -162,7 +164,8 @@ void FigurePainter::paintTrunk(const Canvas& canvas, const Pose& pose) const
     auto trunk = between(pose.pelvis, pose.midShoulder, size);
     // The trunk points up, so its front lies on the other hand than a leg's.
     trunk.across = trunk.across * -1.0;
-    m_parts.paint(canvas.picture, canvas.corner, outline.trunk, trunk, shirt, 0.96);
+    m_parts.paint(canvas.picture, canvas.corner, outline.trunk, trunk, shirt, 0.96,
+                  canvas.clothSlip);
 }
 
 void FigurePainter::paintHead(const Canvas& canvas, const Pose& pose) const
@@ -220,9 +223,11 @@ void FigurePainter::paintRear(const Canvas& canvas, const Pose& pose) const
     }
 }
 
-void FigurePainter::paint(cv::Mat& picture, cv::Point corner, const Pose& pose) const
+void FigurePainter::paint(cv::Mat& picture, cv::Point corner, const Pose& pose,
+                          Vec2 clothSlip) const
 {
-    const Canvas canvas{picture, {static_cast<double>(corner.x), static_cast<double>(corner.y)}};
+    const Canvas canvas{
+        picture, {static_cast<double>(corner.x), static_cast<double>(corner.y)}, clothSlip};
     if (m_view == View::Rear) {
         paintRear(canvas, pose);
     } else {

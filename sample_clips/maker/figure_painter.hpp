@@ -15,8 +15,9 @@ public:
     FigurePainter(const FigurePainter&) = delete;
     FigurePainter& operator=(const FigurePainter&) = delete;
 
-    /// Into the part of the picture whose top left corner is `corner`, 8-bit BGR.
-    void paint(cv::Mat& picture, cv::Point corner, const Pose& pose) const;
+    /// Into the part of the picture whose top left corner is `corner`, 8-bit BGR. `clothSlip`: how
+    /// far shirt and shorts have slid on the body, cm.
+    void paint(cv::Mat& picture, cv::Point corner, const Pose& pose, Vec2 clothSlip = {}) const;
     /// The box that holds the runner in this pose, within the picture; empty when out of it.
     [[nodiscard]] cv::Rect box(const Pose& pose) const;
 
@@ -24,6 +25,7 @@ private:
     struct Canvas {
         cv::Mat& picture;
         Vec2 corner;
+        Vec2 clothSlip;
     };
     void paintSide(const Canvas& canvas, const Pose& pose) const;
     void paintRear(const Canvas& canvas, const Pose& pose) const;

@@ -71,6 +71,8 @@ void describePicture(CLI::App& app, PictureRecipe& picture)
     app.add_option("--lighting-change", picture.lightingChange, "Share of light lost half-way")
         ->check(CLI::Range(0.0, 0.8));
     app.add_flag("--handrail", picture.handrail, "A near handrail hides part of the runner");
+    app.add_option("--loose-cloth", picture.looseCloth, "Shirt and shorts slide by so much, cm")
+        ->check(CLI::Range(0.0, 5.0));
 }
 
 void describeVideo(CLI::App& app, VideoRecipe& video)

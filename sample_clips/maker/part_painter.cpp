@@ -40,7 +40,7 @@ Outfit outfitOf(std::uint64_t seed)
 }
 
 void PartPainter::paint(cv::Mat& picture, Vec2 corner, const Profile& profile,
-                        const Placement& place, Cloth cloth, double brightness) const
+                        const Placement& place, Cloth cloth, double brightness, Vec2 slip) const
 {
     const Vec2 from = place.origin - corner;
     const double area = place.along.x * place.across.y - place.along.y * place.across.x;
@@ -90,9 +90,10 @@ void PartPainter::paint(cv::Mat& picture, Vec2 corner, const Profile& profile,
             const double half = std::max(0.5 * (ahead + behind), 0.05);
             const double n = std::clamp((w - 0.5 * (ahead - behind)) / half, -1.0, 1.0);
             const double lit = n * sideLight + std::sqrt(1.0 - n * n) * lampToViewer;
-            const double light = brightness * (0.46 + 0.70 * std::max(lit, 0.0)) *
-                                 (1.0 + 0.09 * m_relief.rough(0.5 * s, 0.5 * w));
-            const Colour colour = cloth(m_outfit, s, w) * light;
+            const double light =
+                brightness * (0.46 + 0.70 * std::max(lit, 0.0)) *
+                (1.0 + 0.09 * m_relief.rough(0.5 * (s + slip.x), 0.5 * (w + slip.y)));
+            const Colour colour = cloth(m_outfit, s + slip.x, w + slip.y) * light;
             const double cover =
                 std::min(inside, 1.0) *
                 (profile.fadeEnd() > 0.0

@@ -33,8 +33,9 @@ public:
     PartPainter(const Outfit& outfit, const Relief& relief) : m_outfit(outfit), m_relief(relief) {}
 
     /// `picture` holds the part of the whole picture whose top left corner is `corner`, 8-bit BGR.
+    /// `slip`: how far the cloth has slid along and across the part, cm.
     void paint(cv::Mat& picture, Vec2 corner, const Profile& profile, const Placement& place,
-               Cloth cloth, double brightness) const;
+               Cloth cloth, double brightness, Vec2 slip = {}) const;
 
 private:
     const Outfit& m_outfit;

@@ -57,6 +57,7 @@ struct PictureRecipe {
     double exposure = 0.002;     ///< s; the runner and the belt smear over it
     double lightingChange = 0.0; ///< share of brightness lost by the middle of the clip, 0 to 0.8
     bool handrail = false;       ///< a near handrail covers part of the runner
+    double looseCloth = 0.0;     ///< cm by which shirt and shorts slide on the body as they flap
 };
 
 struct VideoRecipe {

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 
 namespace latemile::maker {
 
@@ -27,7 +28,8 @@ double shade(const SidePose& side, Vec3 ground)
 
 Stage::Stage(const ClipRecipe& recipe, const RunnerModel& model)
     : m_recipe(recipe), m_model(model), m_camera(recipe.camera), m_room(recipe),
-      m_belt(recipe.runner.seed), m_figure(m_camera, model.body(), recipe.runner.seed)
+      m_belt(recipe.runner.seed), m_figure(m_camera, model.body(), recipe.runner.seed),
+      m_clothAlong(recipe.runner.seed, 400), m_clothAcross(recipe.runner.seed, 401)
 {
     drawRoom();
 }
@@ -115,6 +117,17 @@ int Stage::exposures() const
     return std::clamp(static_cast<int>(std::ceil(pixels / 2.0)), 1, 12);
 }
 
+/// Cloth flaps with every step, and never twice alike.
+Vec2 Stage::clothSlip(double seconds) const
+{
+    const double steps = m_recipe.runner.stepRate / 60.0 * seconds;
+    const double flap = std::sin(2.0 * std::numbers::pi * steps);
+    const double cm = m_recipe.picture.looseCloth;
+    return Vec2{0.6 * flap + 0.4 * m_clothAlong.at(seconds),
+                0.3 * flap + 0.4 * m_clothAcross.at(seconds)} *
+           cm;
+}
+
 const cv::Mat& Stage::render(double seconds)
 {
     const Pose middle = m_model.pose(seconds);
@@ -135,8 +148,8 @@ const cv::Mat& Stage::render(double seconds)
         for (int i = 0; i < count; ++i) {
             const double share = (i + 0.5) / count - 0.5;
             m_picture(box).copyTo(layer);
-            m_figure.paint(layer, box.tl(),
-                           m_model.pose(seconds + share * m_recipe.picture.exposure));
+            const double now = seconds + share * m_recipe.picture.exposure;
+            m_figure.paint(layer, box.tl(), m_model.pose(now), clothSlip(now));
             cv::add(m_sum, layer, m_sum, cv::noArray(), CV_16U);
         }
         cv::Mat target = m_picture(box);

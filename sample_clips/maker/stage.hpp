@@ -3,6 +3,7 @@
 
 #include "sample_clips/maker/belt.hpp"
 #include "sample_clips/maker/figure_painter.hpp"
+#include "sample_clips/maker/random.hpp"
 #include "sample_clips/maker/room.hpp"
 
 #include <vector>
@@ -41,6 +42,7 @@ private:
     void layGround(const Pose& pose, double seconds);
     void layFront();
     [[nodiscard]] int exposures() const;
+    [[nodiscard]] Vec2 clothSlip(double seconds) const;
 
     ClipRecipe m_recipe;
     const RunnerModel& m_model;
@@ -48,6 +50,8 @@ private:
     Room m_room;
     BeltTexture m_belt;
     FigurePainter m_figure;
+    Wander m_clothAlong;
+    Wander m_clothAcross;
     cv::Mat m_still;   ///< the room without the belt
     cv::Mat m_picture; ///< the last picture rendered
     cv::Mat m_sum;

@@ -144,6 +144,7 @@ Json recipeOf(const ClipRecipe& recipe)
             {"exposure_s", picture.exposure},
             {"lighting_change", picture.lightingChange},
             {"handrail", picture.handrail},
+            {"loose_cloth_cm", picture.looseCloth},
             {"variable_rate", video.variableRate},
             {"capture_rate_tag", video.captureRateTag},
             {"kilobits", video.kilobits ? Json(*video.kilobits) : Json(nullptr)}};

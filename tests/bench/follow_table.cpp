@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// follow_table: how far followed marks and found contacts lie from the truth of rendered clips, one
+// row a condition of filming, as tables for the documentation.
+#include "core/follow/contact_finder.hpp"
+#include "core/follow/follow.hpp"
+#include "tests/core/follow/followed_clip.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <string>
+#include <vector>
+
+namespace {
+
+using namespace latemile;
+using latemile::tests::FollowedClip;
+
+struct Condition {
+    const char* name;
+    maker::ClipRecipe recipe;
+};
+
+maker::ClipRecipe plain()
+{
+    maker::ClipRecipe recipe;
+    recipe.runner.seed = 71;
+    recipe.video.duration = 4.0;
+    return recipe;
+}
+
+template <class Change>
+Condition with(const char* name, Change change)
+{
+    auto recipe = plain();
+    change(recipe);
+    return {name, recipe};
+}
+
+std::vector<Condition> conditions()
+{
+    return {
+        with("as usual", [](auto&) {}),
+        with("noise of 8 levels", [](auto& r) { r.picture.noise = 8.0; }),
+        with("exposure of 1/125 s", [](auto& r) { r.picture.exposure = 0.008; }),
+        with("1 Mbit/s", [](auto& r) { r.video.kilobits = 1000; }),
+        with("light falls to 40 %", [](auto& r) { r.picture.lightingChange = 0.6; }),
+        with("hand rail", [](auto& r) { r.picture.handrail = true; }),
+        with("cloth slides 1.5 cm", [](auto& r) { r.picture.looseCloth = 1.5; }),
+        with("camera rolled 4°", [](auto& r) { r.camera.roll = 4.0; }),
+        with("barrel lens", [](auto& r) { r.camera.lens.k1 = -0.12; }),
+        with("60 frames/s", [](auto& r) { r.video.captureRate = 60.0; }),
+        with("240 frames/s, 4.0 m/s, forefoot",
+             [](auto& r) {
+                 r.video.captureRate = 240.0;
+                 r.runner.speed = 4.0;
+                 r.runner.stepRate = 182.0;
+                 r.runner.landing = maker::Landing::Forefoot;
+             }),
+        with("2.2 m/s, midfoot",
+             [](auto& r) {
+                 r.runner.speed = 2.2;
+                 r.runner.stepRate = 160.0;
+                 r.runner.landing = maker::Landing::Midfoot;
+             }),
+    };
+}
+
+struct Column {
+    const char* name;
+    BodySide side;
+    Landmark landmark;
+};
+
+constexpr std::array columns{
+    Column{"ear", BodySide::Near, Landmark::Ear},
+    Column{"shoulder", BodySide::Near, Landmark::Shoulder},
+    Column{"elbow", BodySide::Near, Landmark::Elbow},
+    Column{"wrist", BodySide::Near, Landmark::Wrist},
+    Column{"hip", BodySide::Near, Landmark::Hip},
+    Column{"knee", BodySide::Near, Landmark::Knee},
+    Column{"ankle", BodySide::Near, Landmark::Ankle},
+    Column{"heel", BodySide::Near, Landmark::Heel},
+    Column{"toe", BodySide::Near, Landmark::Toe},
+    Column{"far heel", BodySide::Far, Landmark::Heel},
+    Column{"far toe", BodySide::Far, Landmark::Toe},
+};
+
+double quantile(std::vector<double> values, double share)
+{
+    std::ranges::sort(values);
+    return values.empty()
+               ? NAN
+               : values[static_cast<std::size_t>(share * static_cast<double>(values.size() - 1))];
+}
+
+void printPlaces(const FollowedClip& clip, const FollowResult& result)
+{
+    for (const auto& column : columns) {
+        std::vector<double> errors;
+        for (const auto& [key, mark] : result.marks) {
+            if (key.side == column.side && key.landmark == column.landmark) {
+                const auto at = clip.trueAt(key);
+                errors.push_back(std::hypot(mark.at.u - at.u, mark.at.v - at.v) *
+                                 clip.cmPerPixel());
+            }
+        }
+        std::printf(" %.2f/%.1f |", quantile(errors, 0.5), quantile(errors, 0.9));
+    }
+}
+
+/// Share of the marks, per axis, within two of their standard errors, per cent.
+double honestShare(const FollowedClip& clip, const FollowResult& result)
+{
+    double within = 0.0;
+    for (const auto& [key, mark] : result.marks) {
+        const auto at = clip.trueAt(key);
+        within += std::abs(mark.at.u - at.u) <= 2.0 * *mark.sePx ? 0.5 : 0.0;
+        within += std::abs(mark.at.v - at.v) <= 2.0 * *mark.sePx ? 0.5 : 0.0;
+    }
+    return 100.0 * within / static_cast<double>(result.marks.size());
+}
+
+/// Share of all frames and landmarks of the near side that have a mark, per cent.
+double coveredShare(const FollowedClip& clip, const FollowResult& result)
+{
+    const auto near = std::ranges::count_if(
+        result.marks, [](const auto& entry) { return entry.first.side == BodySide::Near; });
+    return 100.0 * static_cast<double>(near) /
+           static_cast<double>(clip.truth.frames.size() * sideViewLandmarks.size());
+}
+
+void printEvents(const FollowedClip& clip, const std::vector<Stance>& found)
+{
+    std::vector<double> contacts;
+    std::vector<double> toeOffs;
+    std::size_t matched = 0;
+    for (const auto& contact : clip.truth.contacts) {
+        const auto foot = contact.foot == maker::Foot::Left ? Foot::Left : Foot::Right;
+        for (const auto& stance : found) {
+            if (stance.foot == foot && std::abs(stance.contact.count() - contact.contact) < 0.08) {
+                contacts.push_back(1000.0 * std::abs(stance.contact.count() - contact.contact));
+                if (stance.toeOff) {
+                    toeOffs.push_back(1000.0 * std::abs(stance.toeOff->count() - contact.toeOff));
+                }
+                ++matched;
+                break;
+            }
+        }
+    }
+    const auto whole = std::ranges::count_if(found, [&](const Stance& stance) {
+        return stance.toeOff && stance.contact.count() > 0.1 &&
+               stance.contact.count() < clip.truth.frames.back().seconds - 0.4;
+    });
+    const auto invented = std::max<std::ptrdiff_t>(0, whole - static_cast<std::ptrdiff_t>(matched));
+    std::printf(" %.1f, %.1f | %.1f, %.1f | %zu | %td |", quantile(contacts, 0.5),
+                quantile(contacts, 1.0), quantile(toeOffs, 0.5), quantile(toeOffs, 1.0),
+                clip.truth.contacts.size() - matched, invented);
+}
+
+/// One row of each table: without click errors what following adds, with them whether its errors
+/// are true.
+int printRow(const Condition& condition)
+{
+    FollowedClip clip(condition.recipe);
+    const auto exact = clip.oneStepOfEachFoot(1, 0.0, 1);
+    const auto follower = Follower::open(clip.reader, exact, {});
+    if (!follower) {
+        std::printf("| %s | %s |\n", condition.name, follower.error().sentence.c_str());
+        return 1;
+    }
+    const auto followed = follower->follow(exact);
+    const auto clicked = follower->follow(clip.oneStepOfEachFoot(1, 1.0, 2));
+    if (!followed || !clicked) {
+        return 1;
+    }
+    auto marking = exact;
+    marking.marks.insert(followed->marks.begin(), followed->marks.end());
+    const auto found = findContacts(marking, clip.reader.index(), clip.scene);
+    std::printf("| %s |", condition.name);
+    printPlaces(clip, *followed);
+    std::printf("\n+ | %s | %.0f | %.0f |", condition.name, coveredShare(clip, *followed),
+                honestShare(clip, *clicked));
+    if (found) {
+        printEvents(clip, found->stances);
+    } else {
+        std::printf(" %s |", found.error().sentence.c_str());
+    }
+    std::printf("\n");
+    std::fflush(stdout);
+    return 0;
+}
+
+} // namespace
+
+int main()
+{
+    int failed = 0;
+    for (const auto& condition : conditions()) {
+        failed += printRow(condition);
+    }
+    return failed == 0 ? 0 : 1;
+}
