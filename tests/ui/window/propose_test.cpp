@@ -202,6 +202,42 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     CHECK(job.clip().marking() == marking);
 }
 
+TEST_CASE("cells' frames and all others are one edit; placed and followed marks stay",
+          "[ui][propose]")
+{
+    // The picture ends at the ankles, so that the feet are cut off.
+    RawClip job("crop=1280:640:0:0,select='gte(n,88)*not(mod(n,2))'", 40);
+    markEvent(job.page(), 4, Qt::Key_Q);
+    markEvent(job.page(), 14, Qt::Key_W);
+    const MarkKey knee{{4}, BodySide::Near, Landmark::Knee};
+    const MarkKey ankle{{4}, BodySide::Near, Landmark::Ankle};
+    const Mark placed{{600, 480}, Origin::Placed, {}};
+    const Mark followed{{620, 560}, Origin::Followed, 1.5};
+    job.clip().replaceMark(knee, placed);
+    job.clip().replaceMark(ankle, followed);
+    const auto before = job.clip().marking();
+    const int edits = job.window().session()->history().count();
+    job.key(Qt::Key_U);
+    // The first part comes in while the second is still looked at.
+    bool wasPart = false;
+    const auto isDone = [&] {
+        const bool some = job.count(Origin::Proposed) > 0;
+        wasPart = wasPart || (some && job.page().proposing().isBusy());
+        return !job.page().proposing().isBusy();
+    };
+    REQUIRE((waitUntil(isDone) || waitUntil(isDone) || waitUntil(isDone)));
+    CHECK(wasPart);
+    INFO(job.told());
+    CHECK_THAT(job.told(), containing("on 40 frames"));
+    CHECK(job.page().followPanel().details().join(u' ').contains("edge of the picture"));
+    CHECK(*job.clip().marking().find(knee) == placed);
+    CHECK(*job.clip().marking().find(ankle) == followed);
+    CHECK(job.clip().marking().find({{39}, BodySide::Near, Landmark::Hip}) != nullptr);
+    CHECK(job.window().session()->history().count() == edits + 1);
+    job.window().undo();
+    CHECK(job.clip().marking() == before);
+}
+
 TEST_CASE("without a runner a box is asked for, which the keys can set and leave", "[ui][propose]")
 {
     RawClip job("drawbox=color=gray:t=fill,select='lt(n,20)'", 20);
