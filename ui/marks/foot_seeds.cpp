@@ -8,7 +8,9 @@ std::optional<MarkKey> nextFootSeed(const Marking& marking, FrameNumber frame)
     for (const auto side : {BodySide::Near, BodySide::Far}) {
         for (const auto landmark : {Landmark::Ankle, Landmark::Heel, Landmark::Toe}) {
             const MarkKey key{frame, side, landmark};
-            if (marking.find(key) == nullptr && !marking.unseen.contains(key)) {
+            const Mark* mark = marking.find(key);
+            const bool isAnswered = mark != nullptr && mark->origin != Origin::Proposed;
+            if (!isAnswered && !marking.unseen.contains(key)) {
                 return key;
             }
         }

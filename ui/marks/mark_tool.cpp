@@ -118,7 +118,8 @@ bool MarkTool::press(PixelPoint at, const PictureMap& map, Qt::KeyboardModifiers
     }
     const bool placing = m_placing && m_flow.pending().has_value();
     const auto held = markNear(clip->marking(), m_frame, at, map, placing ? reachInPlacing : reach);
-    if (held) {
+    const bool isAskedFor = placing && held == m_flow.pendingKey(); // proposed, and now placed
+    if (held && !isAskedFor) {
         m_flow.choose(held);
         const PixelPoint mark = clip->marking().find(*held)->at;
         m_grip = {mark.u - at.u, mark.v - at.v};

@@ -341,6 +341,13 @@ std::optional<PixelPoint> MarkingFlow::guessOf(Landmark landmark) const
 void MarkingFlow::placeCursorNearGuess()
 {
     const auto landmark = pending();
+    if (landmark && m_feet) {
+        if (const Mark* proposed = m_clip->marking().find(*pendingKey())) {
+            m_cursor = proposed->at; // wherever the pointer is: it need only be accepted
+            m_cursorFromPointer = false;
+            return;
+        }
+    }
     if (!landmark || m_cursorFromPointer) {
         return;
     }

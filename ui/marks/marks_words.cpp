@@ -50,11 +50,21 @@ QString placeHint(const MarkingFlow& flow, const StepInstant& place, const Keys&
 QString feetHint(const MarkingFlow& flow, const Keys& keys)
 {
     const auto key = flow.pendingKey();
-    return key ? translated(QT_TRANSLATE_NOOP("MarksWords",
-                                              "Click the %1; %2 says it is not visible, %3 stops."))
-                     .arg(wordFor(*key), keys.textOf("marks.not_visible"),
-                          keys.textOf("marks.let_go"))
-               : QString();
+    if (!key) {
+        return {};
+    }
+    const bool isProposed = flow.clip()->marking().find(*key) != nullptr;
+    const QString ask =
+        isProposed
+            ? translated(
+                  QT_TRANSLATE_NOOP("MarksWords",
+                                    "The %1 is proposed: %2 accepts it, a click or the arrow "
+                                    "keys set it right;"))
+                  .arg(wordFor(*key), keys.textOf("marks.accept"))
+            : translated(QT_TRANSLATE_NOOP("MarksWords", "Click the %1;")).arg(wordFor(*key));
+    return ask + u' ' +
+           translated(QT_TRANSLATE_NOOP("MarksWords", "%1 says it is not visible, %2 stops."))
+               .arg(keys.textOf("marks.not_visible"), keys.textOf("marks.let_go"));
 }
 
 QString eventHint(const MarkingFlow& flow, const Keys& keys)

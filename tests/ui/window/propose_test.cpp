@@ -118,6 +118,24 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     CHECK(job.count(Origin::Proposed) == kept);
     history.redo();
 
+    // Both feet of a frame, to be followed from: proposals that need only be accepted.
+    const Marking proposed = job.clip().marking();
+    job.page().player().goTo({20});
+    waitForPicture(job.page());
+    job.key(Qt::Key_H);
+    for (int foot = 0; foot < 6; ++foot) {
+        REQUIRE(job.page().flow().isAskingFeet());
+        job.key(Qt::Key_Return);
+    }
+    CHECK_FALSE(job.page().flow().isAskingFeet());
+    CHECK(job.count(Origin::Placed) == 6);
+    const MarkKey farToe{{20}, BodySide::Far, Landmark::Toe};
+    CHECK(job.clip().marking().find(farToe)->at == proposed.find(farToe)->at);
+    for (int foot = 0; foot < 6; ++foot) {
+        job.window().undo();
+    }
+    CHECK(job.clip().marking() == proposed);
+
     // Contacts from proposals, against the rendered truth.
     job.key(Qt::Key_G);
     const double start = truthFrom / 120.0;
