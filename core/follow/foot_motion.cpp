@@ -41,7 +41,8 @@ struct Smooth {
 };
 using Smoothed = std::vector<std::optional<Smooth>>;
 
-/// A parabola through the samples around each frame.
+/// A parabola through the samples around each frame; where it has none itself, only between two:
+/// of a fast clip landmarks are proposed on every n-th frame.
 Smoothed smoothed(const Track& track, const std::vector<double>& times,
                   double (*coordinate)(const PlanePoint&), double half)
 {
@@ -50,6 +51,7 @@ Smoothed smoothed(const Track& track, const std::vector<double>& times,
         Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
         Eigen::Vector3d right = Eigen::Vector3d::Zero();
         int n = 0;
+        bool isBetween[2]{}; // samples after it, before it
         for (std::size_t back = 0; back < 2; ++back) {
             for (std::size_t k = i + 1 - back; k < track.size(); back == 0 ? ++k : --k) {
                 const double t = times[k] - times[i];
@@ -61,10 +63,11 @@ Smoothed smoothed(const Track& track, const std::vector<double>& times,
                     normal += row * row.transpose();
                     right += row * coordinate(*track[k]);
                     ++n;
+                    isBetween[back] = true;
                 }
             }
         }
-        if (n >= 3 && track[i]) {
+        if (n >= 3 && (track[i] || (isBetween[0] && isBetween[1]))) {
             // Times of hundredths of a second make the matrix look singular to an absolute test.
             const Eigen::Vector3d fit = normal.ldlt().solve(right);
             fits[i] = Smooth{fit[0], fit[1]};

@@ -32,10 +32,11 @@ struct FootMotion {
 };
 
 /// From the marks of heel and toe of one side. Speeds are slopes of parabolas fitted over ± 16 ms
-/// (at least ± 1.5 frames). The ground's speed is the one the low toe keeps longest (half-sample
-/// mode, Bickel & Frühwirth 2006), so it needs neither scale nor belt to be right. `cmPerUnit`:
-/// what a unit of the plane is in centimetres, 1 where it has a scale. Nothing where fewer than 20
-/// frames have a toe, or where it never stands.
+/// (at least ± 1.5 frames), on frames between marked ones too where these lie so near. The ground's
+/// speed is the one the low toe keeps longest (half-sample mode, Bickel & Frühwirth 2006), so it
+/// needs neither scale nor belt to be right. `cmPerUnit`: what a unit of the plane is in
+/// centimetres, 1 where it has a scale. Nothing where fewer than 20 frames have a toe, or where it
+/// never stands.
 [[nodiscard]] std::optional<FootMotion> footMotionOf(const Marking& marking, BodySide side,
                                                      const Plane& plane, const FrameIndex& index,
                                                      double cmPerUnit);

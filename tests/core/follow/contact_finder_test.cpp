@@ -264,3 +264,24 @@ TEST_CASE("a foot that the other leg hides for a moment in mid-stance does not l
     CHECK(errors.missed == 0);
     CHECK(errors.invented == 0);
 }
+
+TEST_CASE("marks on every other frame of a fast clip are enough", "[follow]")
+{
+    maker::ClipRecipe recipe;
+    recipe.runner.seed = 31;
+    recipe.video.captureRate = 240.0;
+    recipe.video.duration = 4.0;
+    const auto truth = maker::truthWithoutClip(recipe).value();
+    auto marking = pathsOf(truth);
+    std::erase_if(marking.marks,
+                  [](const auto& entry) { return entry.first.frame.value % 2 != 0; });
+    const auto found = findContacts(marking, indexOf(truth), sceneOf(truth));
+    REQUIRE(found);
+    const auto errors = errorsOf(truth, found->stances);
+    CHECK(errors.missed == 0);
+    CHECK(errors.invented == 0);
+    REQUIRE_FALSE(errors.contacts.empty());
+    for (const double error : errors.contacts) {
+        CHECK(std::abs(error) < 1.0 / 120); // a frame of those that are marked
+    }
+}
