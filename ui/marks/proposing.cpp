@@ -98,7 +98,7 @@ std::vector<FrameNumber> Proposing::unseenOf(std::vector<FrameNumber> frames)
     return frames;
 }
 
-/// What the cells are marked on, with what tells the legs there.
+/// What the cells are marked on.
 std::vector<FrameNumber> Proposing::cellFrames() const
 {
     std::vector<FrameNumber> frames;
@@ -107,7 +107,9 @@ std::vector<FrameNumber> Proposing::cellFrames() const
             frames.push_back(*frame);
         }
     }
-    return withNeighbours(frames, m_flow.clip()->index());
+    std::ranges::sort(frames);
+    frames.erase(std::ranges::unique(frames).begin(), frames.end());
+    return frames;
 }
 
 void Proposing::propose()
@@ -126,6 +128,8 @@ void Proposing::propose()
         return;
     }
     leaveBox();
+    m_isQuiet = false;
+    m_panel.tell({}, "");
     begin();
 }
 
@@ -142,12 +146,15 @@ bool Proposing::isAllProposed() const
     return !hasMark(marking, isPlaced) && proposed == std::ssize(frames);
 }
 
-/// The frames the coach needs first, then all others.
+/// The frames the coach needs first, with what tells the legs there, then all others.
 void Proposing::begin()
 {
     ++m_piece;
     m_proposed = m_flow.clip();
     auto first = unseenOf(cellFrames());
+    if (seen(*m_proposed).found.empty()) {
+        first = withNeighbours(first, m_proposed->index());
+    }
     auto all = unseenOf(framesToSearch(m_proposed->index()));
     if (first.empty()) {
         m_later.clear();
@@ -163,7 +170,6 @@ void Proposing::look(std::vector<FrameNumber> frames)
 {
     ClipDocument& clip = *m_proposed;
     const Seen& known = seen(clip);
-    m_panel.tell({}, "");
     m_work->propose({.search = {.clip = clip.file(),
                                 .options = clip.clipOptions(),
                                 .resources = m_resources,
@@ -182,6 +188,7 @@ void Proposing::fillCells()
 {
     if (isUsable() && !m_work->isBusy() && seen(*m_flow.clip()).path &&
         !unseenOf(cellFrames()).empty()) {
+        m_isQuiet = true;
         begin();
     }
 }
@@ -215,7 +222,7 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         return;
     }
     m_panel.work().endWork(workId);
-    if (m_proposed == m_flow.clip()) {
+    if (m_proposed == m_flow.clip() && !m_isQuiet) {
         tellProposed(*result);
     }
 }
@@ -268,6 +275,7 @@ void Proposing::useBox(const Box& box)
     known.path.reset();
     known.found.clear();
     leaveBox();
+    m_isQuiet = false;
     begin();
 }
 

@@ -81,6 +81,7 @@ private:
     int m_piece{};                                ///< of work: its parts are one edit
     std::map<std::filesystem::path, Seen> m_seen; ///< by the clip's file
     bool m_asksBox{};
+    bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
 };
 
 } // namespace latemile::ui

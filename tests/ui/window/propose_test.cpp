@@ -36,10 +36,10 @@ constexpr std::int64_t truthEvery = 2;
 
 class RawClip {
 public:
-    RawClip(const QString& filter, int frames)
+    RawClip(const QString& filter, int frames, int rate = 60)
     {
         m_fixture.makeUnmarked();
-        m_fixture.recode(filter, frames);
+        m_fixture.recode(filter, frames, rate);
         m_window = &m_fixture.openWindow(QStringLiteral("marks"));
         m_page = dynamic_cast<MarksPage*>(m_window->page());
         waitForPicture(*m_page);
@@ -254,6 +254,30 @@ TEST_CASE("cells' frames and all others are one edit; placed and followed marks 
     CHECK(job.window().session()->history().count() == edits + 1);
     job.window().undo();
     CHECK(job.clip().marking() == before);
+}
+
+TEST_CASE("of a fast clip every other frame is looked at, and the cells' own once there are steps",
+          "[ui][propose]")
+{
+    RawClip job("fps=240,select='gte(n,140)'", 140, 240); // each frame of the sample twice
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("on 70 frames"));
+    job.key(Qt::Key_G);
+    const auto told = job.told();
+    CHECK_THAT(told, containing("Stances proposed"));
+    job.waitForProposals();
+    CHECK(job.told() == told); // what was not asked for is not told
+    int between = 0;
+    for (const StepInstant& place : job.page().flow().open()) {
+        const auto frame = job.page().flow().frameOf(place);
+        REQUIRE(frame);
+        between += frame->value % 2 != 0 ? 1 : 0;
+        for (const auto landmark : job.page().flow().asked(place)) {
+            CHECK(job.clip().marking().find({*frame, BodySide::Near, landmark}) != nullptr);
+        }
+    }
+    CHECK(between > 0);
 }
 
 TEST_CASE("without a runner a box is asked for, which the keys can set and leave", "[ui][propose]")

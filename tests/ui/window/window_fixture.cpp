@@ -62,9 +62,10 @@ void WindowFixture::shorten(int frames)
     codeAnew({}, frames);
 }
 
-void WindowFixture::recode(const QString& filter, int frames)
+void WindowFixture::recode(const QString& filter, int frames, int rate)
 {
-    codeAnew({"-filter_complex", filter + ",setpts=N/60/TB", "-r", "60"}, frames);
+    const QString times = QStringLiteral(",setpts=N/%1/TB").arg(rate);
+    codeAnew({"-filter_complex", filter + times, "-r", QString::number(rate)}, frames);
 }
 
 void WindowFixture::codeAnew(const QStringList& options, int frames)

@@ -26,8 +26,8 @@ public:
     void makeUnmarked(std::size_t clip = 0);
     /// The first clip cut to its first frames, coded anew.
     void shorten(int frames);
-    /// The clip fresh.mp4 coded anew through a filter of ffmpeg's, at 60 frames a second.
-    void recode(const QString& filter, int frames);
+    /// The clip fresh.mp4 coded anew through a filter of ffmpeg's, at so many frames a second.
+    void recode(const QString& filter, int frames, int rate);
     /// The sample athlete's two re-films beside the first visit.
     void addLaterVisits();
 
