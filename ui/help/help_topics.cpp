@@ -88,8 +88,10 @@ HelpTopic proposeTopic(const Keys& keys)
             QT_TRANSLATE_NOOP("Help", "%1 looks at the whole clip and proposes all landmarks; the "
                                       "frames of cells come first. Marks you placed and marks that "
                                       "were followed are never replaced. Stopped, it keeps what it "
-                                      "has. %2 then finds the contacts."));
-    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.find_contacts"));
+                                      "has. %2 then finds the contacts: surer once both feet are "
+                                      "accepted on three frames with %3 and followed with %4."));
+    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.find_contacts"),
+                      keys.textOf("marks.feet"), keys.textOf("marks.follow"));
     text = add(QT_TRANSLATE_NOOP("Help", "Which runner"),
                QT_TRANSLATE_NOOP("Help", "It finds a lone runner by itself. With others in the "
                                          "picture it asks for a box round the runner; %1 asks "

@@ -5,6 +5,7 @@
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/athletes/consent_dialog.hpp"
 #include "ui/athletes/screening_dialog.hpp"
+#include "ui/help/help_page.hpp"
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/marks_page.hpp"
@@ -131,4 +132,17 @@ TEST_CASE("proposals on the sample clip as pictures", "[.][proposal-pictures]")
     const QPixmap shot = page.view().grab(); // for the help at QT_SCALE_FACTOR=2
     const int side = shot.height();
     CHECK(shot.copy((shot.width() - side) / 2, 0, side, side).save(folder() + "/proposals.png"));
+}
+
+TEST_CASE("the help on proposals as a picture", "[.][help-pictures]")
+{
+    for (const ThemeChoice theme : {ThemeChoice::Light, ThemeChoice::Dark}) {
+        applyTheme(*qApp, theme);
+        const Keys keys;
+        HelpPage help(keys);
+        help.resize(1120, 760);
+        help.show();
+        help.showTopic(QStringLiteral("propose"));
+        keep(help, QStringLiteral("help-propose-") + nameOf(theme));
+    }
 }
