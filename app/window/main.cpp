@@ -97,6 +97,7 @@ int main(int argc, char* argv[])
         return done ? 0 : refuse(QString::fromStdString(done.error().sentence), 1);
     }
     const ui::WindowMemory memory = ui::recallWindow(window);
+    window.setNamesHidden(memory.namesHidden);
     const QString named = parser.positionalArguments().value(0);
     const QString folder = named.isEmpty() ? memory.folder : named;
     window.show();

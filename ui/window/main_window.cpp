@@ -73,22 +73,30 @@ MainWindow::MainWindow()
 
 void MainWindow::buildPages()
 {
-    const auto keyOf = [this](const QString& id) {
-        return m_keys.of(id).toString(QKeySequence::NativeText);
-    };
-    m_rail->addPage(0, tr("Athletes"), keyOf(QStringLiteral("page.athletes")));
+    m_rail->addPage(0, tr("Athletes"));
     int at = 1;
     for (const PageEntry& entry : pageList()) {
-        m_rail->addPage(at++, nameOf(entry),
-                        keyOf(QStringLiteral("page.") + QString::fromLatin1(entry.id)));
+        m_rail->addPage(at++, nameOf(entry));
     }
-    m_rail->addBelow(helpInRail, tr("Help"), keyOf(QStringLiteral("help.page")));
+    m_rail->addBelow(helpInRail, tr("Help"));
+    tellPageKeys();
     m_rail->setEnabledFrom(1, false);
     m_rail->setPage(0);
 }
 
+void MainWindow::tellPageKeys()
+{
+    m_rail->setKey(0, m_keys.textOf("page.athletes"));
+    int at = 1;
+    for (const PageEntry& entry : pageList()) {
+        m_rail->setKey(at++, m_keys.textOf((std::string("page.") + entry.id).c_str()));
+    }
+    m_rail->setKey(helpInRail, m_keys.textOf("help.page"));
+}
+
 void MainWindow::connectAll()
 {
+    connect(&m_keys, &Keys::changed, this, &MainWindow::tellPageKeys);
     connect(m_rail, &Rail::pageWanted, this, [this](int wanted) {
         if (wanted == helpInRail) {
             showHelp();
@@ -409,13 +417,13 @@ void MainWindow::closeEvent(QCloseEvent* event)
             return;
         }
     }
-    rememberWindow(*this, {.folder = m_folder, .page = pageId()});
+    rememberWindow(*this, {.folder = m_folder, .page = pageId(), .namesHidden = areNamesHidden()});
     event->accept();
 }
 
 void MainWindow::endNow()
 {
-    rememberWindow(*this, {.folder = m_folder, .page = pageId()});
+    rememberWindow(*this, {.folder = m_folder, .page = pageId(), .namesHidden = areNamesHidden()});
     dropSession();
 }
 

@@ -70,6 +70,7 @@ protected:
 
 private:
     void buildPages();
+    void tellPageKeys();
     void connectAll();
     void openNewSession(const std::filesystem::path& folder);
     [[nodiscard]] QUndoStack* history() const;

@@ -23,30 +23,37 @@ Rail::Rail(QWidget* parent)
     connect(m_group, &QButtonGroup::idClicked, this, &Rail::pageWanted);
 }
 
-void Rail::addPage(int at, const QString& name, const QString& key)
+void Rail::addPage(int at, const QString& name)
 {
     const auto above = std::ranges::count_if(
         m_group->buttons(), [this](QAbstractButton* b) { return m_group->id(b) < m_firstBelow; });
-    m_column->insertWidget(static_cast<int>(above), makeButton(at, name, key));
+    m_column->insertWidget(static_cast<int>(above), makeButton(at, name));
 }
 
-void Rail::addBelow(int at, const QString& name, const QString& key)
+void Rail::addBelow(int at, const QString& name)
 {
     m_firstBelow = std::min(m_firstBelow, at);
-    m_column->addWidget(makeButton(at, name, key));
+    m_column->addWidget(makeButton(at, name));
 }
 
-QWidget* Rail::makeButton(int at, const QString& name, const QString& key)
+QWidget* Rail::makeButton(int at, const QString& name)
 {
     auto* button = new QPushButton(this);
     button->setText(name);
-    button->setToolTip(QStringLiteral("%1  %2").arg(name, key));
     button->setAccessibleName(name);
     button->setCheckable(true);
     button->setProperty("rank", "rail");
     button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     m_group->addButton(button, at);
     return button;
+}
+
+void Rail::setKey(int at, const QString& key)
+{
+    if (QAbstractButton* button = m_group->button(at)) {
+        const QString name = button->text();
+        button->setToolTip(key.isEmpty() ? name : QStringLiteral("%1 (%2)").arg(name, key));
+    }
 }
 
 void Rail::setPage(int at)

@@ -14,9 +14,11 @@ class Rail final : public QWidget {
 public:
     explicit Rail(QWidget* parent = nullptr);
 
-    void addPage(int at, const QString& name, const QString& key);
+    void addPage(int at, const QString& name);
     /// At the foot of the rail; open whether there is a session or not.
-    void addBelow(int at, const QString& name, const QString& key);
+    void addBelow(int at, const QString& name);
+    /// The key that leads there, told beside the name; empty: none.
+    void setKey(int at, const QString& key);
     void setPage(int at);
     void setEnabledFrom(int first, bool enabled); ///< pages that need a session
 
@@ -24,7 +26,7 @@ signals:
     void pageWanted(int at);
 
 private:
-    QWidget* makeButton(int at, const QString& name, const QString& key);
+    QWidget* makeButton(int at, const QString& name);
 
     int m_firstBelow{1000};
     QButtonGroup* m_group;

@@ -14,6 +14,7 @@ void rememberWindow(const QMainWindow& window, const WindowMemory& memory)
     settings.setValue(QStringLiteral("window/geometry"), window.saveGeometry());
     settings.setValue(QStringLiteral("window/folder"), memory.folder);
     settings.setValue(QStringLiteral("window/page"), memory.page);
+    settings.setValue(QStringLiteral("window/names_hidden"), memory.namesHidden);
 }
 
 WindowMemory recallWindow(QMainWindow& window)
@@ -25,7 +26,8 @@ WindowMemory recallWindow(QMainWindow& window)
         window.resize(QSize(1440, 900).boundedTo(screen * 0.94));
     }
     return {.folder = settings.value(QStringLiteral("window/folder")).toString(),
-            .page = settings.value(QStringLiteral("window/page")).toString()};
+            .page = settings.value(QStringLiteral("window/page")).toString(),
+            .namesHidden = settings.value(QStringLiteral("window/names_hidden")).toBool()};
 }
 
 } // namespace latemile::ui

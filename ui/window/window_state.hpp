@@ -9,8 +9,9 @@ namespace latemile::ui {
 
 /// What the window remembers from one start to the next, in the settings.
 struct WindowMemory {
-    QString folder; ///< opened last: a library or a session
-    QString page;   ///< id of the page looked at last
+    QString folder;     ///< opened last: a library or a session
+    QString page;       ///< id of the page looked at last
+    bool namesHidden{}; ///< whoever looks over the shoulder today does so tomorrow
 };
 
 void rememberWindow(const QMainWindow& window, const WindowMemory& memory);

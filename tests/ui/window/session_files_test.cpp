@@ -235,3 +235,32 @@ TEST_CASE("of a deleted athlete no byte of the name is left", "[ui]")
     }
     CHECK(std::filesystem::exists(fixture.sessionFolder() / "session.json"));
 }
+
+TEST_CASE("names hidden stay hidden at the next start", "[ui]")
+{
+    MainWindow window;
+    window.setNamesHidden(true);
+    rememberWindow(window, {.folder = {}, .page = {}, .namesHidden = window.areNamesHidden()});
+    MainWindow next;
+    CHECK(recallWindow(next).namesHidden);
+    QSettings().remove(QStringLiteral("window"));
+    CHECK_FALSE(recallWindow(next).namesHidden);
+}
+
+TEST_CASE("a key that was changed is the one told beside the page's name", "[ui]")
+{
+    MainWindow window;
+    const auto told = [&window](const QString& name) {
+        for (const auto* button : window.findChildren<QPushButton*>()) {
+            if (button->text() == name && button->property("rank") == QStringLiteral("rail")) {
+                return button->toolTip();
+            }
+        }
+        return QString();
+    };
+    CHECK(told(QStringLiteral("Filming")) == "Filming (Ctrl+2)");
+    window.keys().set(QStringLiteral("page.filming"), QKeySequence(QStringLiteral("Ctrl+9")));
+    CHECK(told(QStringLiteral("Filming")) == "Filming (Ctrl+9)");
+    window.keys().resetAll();
+    CHECK(told(QStringLiteral("Filming")) == "Filming (Ctrl+2)");
+}
