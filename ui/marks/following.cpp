@@ -228,6 +228,11 @@ void Following::acceptContact()
     }
 }
 
+void Following::forgetPaths()
+{
+    m_upkeep->forget();
+}
+
 void Following::acceptContacts()
 {
     if (!isUsable()) {

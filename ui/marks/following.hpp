@@ -35,6 +35,8 @@ public:
     void acceptContact();
     void acceptContacts();
     void accept(StepNumber step);
+    /// Followed marks were exchanged: corrected ones no longer take the old paths along.
+    void forgetPaths();
     void reject(StepNumber step);
 
 signals:

@@ -147,6 +147,7 @@ void MarksPage::connectFollowing()
 void MarksPage::connectProposing()
 {
     connect(m_following, &Following::contactsFound, m_proposing, &Proposing::fillCells);
+    connect(m_proposing, &Proposing::legsExchanged, m_following, &Following::forgetPaths);
     connect(m_proposing, &Proposing::boxAsked, this, [this](bool asked) {
         m_player->pause();
         m_view->setTool(asked ? static_cast<PictureTool*>(&m_boxTool) : &m_tool);

@@ -78,6 +78,13 @@ void PathUpkeep::keep(ClipDocument& clip, std::shared_ptr<const FollowedFlow> fl
     });
 }
 
+void PathUpkeep::forget()
+{
+    stop();
+    m_pause.stop();
+    m_flow.reset();
+}
+
 void PathUpkeep::followAnew()
 {
     if (!m_clip || !m_flow) {

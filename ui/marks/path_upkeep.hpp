@@ -22,6 +22,8 @@ public:
 
     /// What following the clip gave; only the newest clip's paths are kept.
     void keep(ClipDocument& clip, std::shared_ptr<const FollowedFlow> flow);
+    /// The followed marks are no longer those the paths gave: they stand as they are.
+    void forget();
     /// Nothing waits and nothing runs.
     [[nodiscard]] bool isAtRest() const { return !isBusy() && !m_pause.isActive(); }
 

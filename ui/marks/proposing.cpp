@@ -304,6 +304,7 @@ void Proposing::exchangeLegs()
         return;
     }
     clip.history().push(command.release());
+    emit legsExchanged();
     m_panel.tell(exchangedText(clip, from, to), "");
 }
 

@@ -48,6 +48,7 @@ public:
 
 signals:
     void boxAsked(bool asked);
+    void legsExchanged();
     void frameWanted(latemile::FrameNumber frame);
 
 private:

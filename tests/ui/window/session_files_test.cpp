@@ -9,6 +9,7 @@
 #include "ui/window/end_signals.hpp"
 #include "ui/window/notice_line.hpp"
 #include "ui/window/session_bar.hpp"
+#include "ui/window/window_state.hpp"
 
 #include <QLabel>
 #include <QMessageBox>
