@@ -2,6 +2,7 @@
 #include "core/clip/frame_times.hpp"
 
 #include "core/clip/numbers_in_words.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -42,13 +43,6 @@ Stamps stampsOf(const PacketIndex& index, const std::vector<std::int64_t>& shown
     return {};
 }
 
-double median(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 std::vector<double> intervalsOf(const std::vector<double>& seconds)
 {
     std::vector<double> intervals;
@@ -63,7 +57,7 @@ double usualInterval(const std::vector<double>& seconds, const StatedTiming& sta
     auto intervals = intervalsOf(seconds);
     std::erase_if(intervals, [](double interval) { return interval <= 0; });
     if (!intervals.empty()) {
-        return median(std::move(intervals));
+        return upperMedianOf(std::move(intervals));
     }
     return stated.statedRate > 0 ? 1.0 / stated.statedRate : 1.0 / assumedRate;
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/trend.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <charconv>
 #include <chrono>
@@ -11,13 +13,6 @@ namespace latemile {
 namespace {
 
 constexpr double normalQuantile = 1.959963984540054;
-
-double medianOf(std::vector<double> values)
-{
-    std::ranges::sort(values);
-    const auto n = values.size();
-    return n % 2 == 1 ? values[n / 2] : (values[n / 2 - 1] + values[n / 2]) / 2.0;
-}
 
 /// Of each group of equal values with k members: k (k - 1) (2k + 5).
 double tied(std::vector<double> values)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/figure.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -31,12 +33,7 @@ std::optional<double> roughPixelsPerCm(const std::vector<Figure>& figures)
             }
         }
     }
-    if (found.empty()) {
-        return std::nullopt;
-    }
-    const auto middle = found.begin() + static_cast<std::ptrdiff_t>(found.size() / 2);
-    std::nth_element(found.begin(), middle, found.end());
-    return *middle;
+    return found.empty() ? std::nullopt : std::optional(upperMedianOf(std::move(found)));
 }
 
 } // namespace latemile

@@ -4,6 +4,7 @@
 #include "core/follow/gap_fill.hpp"
 #include "core/follow/low_pass.hpp"
 #include "core/follow/residual_cutoff.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -120,9 +121,7 @@ void doubtBrokenBones(FigurePaths& paths)
         if (lengths.size() < 10) {
             continue;
         }
-        const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
-        std::nth_element(lengths.begin(), middle, lengths.end());
-        const double usual = *middle;
+        const double usual = upperMedianOf(std::move(lengths));
         for (std::size_t i = 0; i < lower.size(); ++i) {
             if (!upper[i] || !lower[i]) {
                 continue;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/rigid_move.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -49,13 +51,6 @@ std::vector<double> leftOver(const RigidMove& move, const std::vector<cv::Point2
     return distances;
 }
 
-double medianOf(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 } // namespace
 
 cv::Point2d RigidMove::carried(cv::Point2d point) const
@@ -83,7 +78,7 @@ std::optional<RigidMove> rigidMoveBetween(const std::vector<cv::Point2d>& before
         move = fitted(before, after, weights);
         const auto distances = leftOver(move, before, after);
         // The median of the lengths of two-dimensional normal errors is 1.18 standard deviations.
-        move.spread = std::max(medianOf(distances) / 1.1774, leastSpread);
+        move.spread = std::max(upperMedianOf(distances) / 1.1774, leastSpread);
         int agreeing = 0;
         for (std::size_t i = 0; i < weights.size(); ++i) {
             const double off = distances[i] / (2.0 * move.spread);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/marks/rhythm.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <string_view>
@@ -18,13 +20,6 @@ constexpr double shortest = 0.7;
 constexpr double longest = 1.4;
 /// So many values are a rhythm that one more can break.
 constexpr std::size_t enoughOthers = 3;
-
-Seconds median(std::vector<Seconds> values)
-{
-    const auto middle = values.begin() + std::ssize(values) / 2;
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
 
 std::string milliseconds(Seconds time)
 {
@@ -63,11 +58,11 @@ Rhythm rhythmOf(const std::vector<Stance>& stances)
     }
     Rhythm rhythm;
     if (!onGround.empty()) {
-        rhythm.stance = median(onGround);
+        rhythm.stance = upperMedianOf(onGround);
         rhythm.step = rhythm.stance + usualFlight;
     }
     if (!steps.empty()) {
-        rhythm.step = median(steps);
+        rhythm.step = upperMedianOf(steps);
     }
     rhythm.knowsStep = steps.size() >= enoughOthers;
     rhythm.knowsStance = onGround.size() > enoughOthers;

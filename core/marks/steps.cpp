@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/marks/steps.hpp"
 
+#include "core/clip/median_interval.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -10,25 +12,6 @@ namespace {
 
 /// An interval longer than so many usual ones is a hole in the clip.
 constexpr double gapFrames = 1.5;
-
-Seconds median(std::vector<Seconds> values)
-{
-    if (values.empty()) {
-        return Seconds{};
-    }
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
-Seconds medianInterval(const FrameIndex& index)
-{
-    std::vector<Seconds> intervals;
-    for (std::int64_t i = 1; i < index.size(); ++i) {
-        intervals.push_back(index.time({i}) - index.time({i - 1}));
-    }
-    return median(std::move(intervals));
-}
 
 bool hasGap(Seconds from, Seconds to, const FrameIndex& index, Seconds usual)
 {

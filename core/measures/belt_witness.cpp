@@ -2,6 +2,7 @@
 #include "core/measures/angles.hpp"
 #include "core/measures/checks.hpp"
 #include "core/measures/flat_foot_path.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,13 +11,6 @@
 namespace latemile {
 
 namespace {
-
-double median(std::vector<double> values)
-{
-    std::sort(values.begin(), values.end());
-    const auto n = values.size();
-    return n % 2 == 1 ? values[n / 2] : (values[n / 2 - 1] + values[n / 2]) / 2.0;
-}
 
 /// A median of n alike is less sure than their mean by this factor (large n, normal errors).
 const double medianLoss = std::sqrt(std::numbers::pi / 2.0);
@@ -45,9 +39,9 @@ std::optional<BeltWitness> beltWitness(const PreparedClip& clip)
     }
     const auto n = static_cast<double>(ratios.size());
     const double marks = (ratios.size() > 2 ? medianLoss : 1.0) * std::sqrt(variance) / n;
-    const double ratio = median(ratios);
+    const double ratio = medianOf(ratios);
     return BeltWitness{ratio, std::hypot(marks, ratio * clip.plane.relativeScaleError()),
-                       median(slopes), static_cast<int>(ratios.size())};
+                       medianOf(slopes), static_cast<int>(ratios.size())};
 }
 
 } // namespace latemile

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/angles.hpp"
 #include "core/measures/prepared_clip.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,13 +22,6 @@ struct FlatFrame {
     double heelSe{};
     int path{-1}; ///< of the heel
 };
-
-double median(std::vector<double> values)
-{
-    std::sort(values.begin(), values.end());
-    const auto n = values.size();
-    return n % 2 == 1 ? values[n / 2] : (values[n / 2 - 1] + values[n / 2]) / 2.0;
-}
 
 FlatFrame frameFrom(FrameNumber frame, const MarkTracks::Point& heel, const MarkTracks::Point& toe,
                     const Plane& plane)
@@ -71,7 +65,7 @@ double medianOf(const std::vector<FlatFrame>& frames, Member member)
     for (const auto& frame : frames) {
         values.push_back(member(frame));
     }
-    return median(std::move(values));
+    return latemile::medianOf(std::move(values));
 }
 
 } // namespace

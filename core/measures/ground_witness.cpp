@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/flat_foot_path.hpp"
 #include "core/measures/prepared_clip.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,12 +9,6 @@
 namespace latemile {
 
 namespace {
-
-double median(std::vector<double> values)
-{
-    std::ranges::sort(values);
-    return values[values.size() / 2];
-}
 
 /// Metres a second, forward through the picture, over the whole of what is marked of the hip.
 std::optional<double> speedOfHip(const PreparedClip& clip)
@@ -48,7 +43,7 @@ std::optional<GroundWitness> groundWitness(const PreparedClip& clip)
         return std::nullopt;
     }
     const auto n = static_cast<double>(speeds.size());
-    GroundWitness ground{median(speeds), std::sqrt(variance) / n, *hip, false};
+    GroundWitness ground{medianOf(speeds), std::sqrt(variance) / n, *hip, false};
     // A runner moves over the ground at this speed, whatever the camera does.
     const double over = std::abs(ground.runner - ground.foot);
     ground.moves = std::abs(ground.foot) > std::max(0.1 * over, 3.0 * ground.footSe);

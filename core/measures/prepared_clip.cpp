@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/prepared_clip.hpp"
 
+#include "core/clip/median_interval.hpp"
 #include "core/measures/belt_advice.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,13 +11,6 @@
 namespace latemile {
 
 namespace {
-
-double medianOf(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
 
 double length(PixelPoint a, PixelPoint b)
 {
@@ -52,7 +47,7 @@ Plane scaledByLeg(const Plane& plane, const MarkedClip& clip)
     if (plane.hasScale() || legs.empty() || !clip.athlete.legLengthCm) {
         return plane;
     }
-    return plane.withScale(*clip.athlete.legLengthCm * thighAndShankOfLeg / medianOf(legs),
+    return plane.withScale(*clip.athlete.legLengthCm * thighAndShankOfLeg / upperMedianOf(legs),
                            proportionError, ScaleFrom::LegLength);
 }
 
@@ -61,7 +56,7 @@ Plane scaledByLeg(const Plane& plane, const MarkedClip& clip)
 double roughScale(const MarkedClip& clip)
 {
     const auto legs = legsInPixels(clip.marking);
-    return legs.empty() ? 0.4 : 80.0 / medianOf(legs);
+    return legs.empty() ? 0.4 : 80.0 / upperMedianOf(legs);
 }
 
 std::vector<std::array<std::optional<FrameNumber>, instantCount>>
@@ -102,15 +97,6 @@ std::optional<TrunkLength> trunkOf(const PreparedClip& clip)
     const double shared = std::max(varianceOfMean(shoulderPaths), varianceOfMean(hipPaths));
     trunk.se = std::sqrt(variance / trunk.frames * shared);
     return trunk;
-}
-
-Seconds medianInterval(const FrameIndex& index)
-{
-    std::vector<double> intervals;
-    for (std::int64_t i = 1; i < index.size(); ++i) {
-        intervals.push_back((index.time({i}) - index.time({i - 1})).count());
-    }
-    return Seconds{intervals.empty() ? 0.0 : medianOf(std::move(intervals))};
 }
 
 } // namespace

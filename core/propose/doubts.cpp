@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/doubts.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -72,13 +74,6 @@ double distance(PixelPoint a, PixelPoint b)
     return std::hypot(a.u - b.u, a.v - b.v);
 }
 
-double medianOf(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 void addBoneDoubts(BodyPaths& paths, BodySide side, const Bone& bone)
 {
     const auto& upper = paths.paths.at({side, bone.upper});
@@ -87,7 +82,7 @@ void addBoneDoubts(BodyPaths& paths, BodySide side, const Bone& bone)
     for (std::size_t k = 0; k < paths.frames.size(); ++k) {
         lengths.push_back(distance(upper.at[k], lower.at[k]));
     }
-    const double usual = medianOf(lengths);
+    const double usual = upperMedianOf(lengths);
     for (std::size_t k = 0; k < lengths.size(); ++k) {
         if (lower.doubt[k] == Doubt::None && std::abs(lengths[k] - usual) > bone.limit * usual) {
             lower.doubt[k] = Doubt::OtherLength;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/leg_exchange.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -65,12 +67,7 @@ double trunkLength(std::span<const BodyPoints> bodies)
         const auto shoulder = body.midShoulder();
         lengths.push_back(std::hypot(shoulder.u - hip.u, shoulder.v - hip.v));
     }
-    if (lengths.empty()) {
-        return 1.0;
-    }
-    const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
-    std::nth_element(lengths.begin(), middle, lengths.end());
-    return std::max(*middle, 1.0);
+    return lengths.empty() ? 1.0 : std::max(upperMedianOf(std::move(lengths)), 1.0);
 }
 
 std::vector<bool> exchangedLegs(std::span<const BodyPoints> bodies)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/row_bound.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <vector>
@@ -18,12 +20,7 @@ double trunkPx(const Marking& marking)
             lengths.push_back(std::hypot(shoulder->at.u - hip.at.u, shoulder->at.v - hip.at.v));
         }
     }
-    if (lengths.empty()) {
-        return 0.0;
-    }
-    const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
-    std::nth_element(lengths.begin(), middle, lengths.end());
-    return *middle;
+    return lengths.empty() ? 0.0 : upperMedianOf(std::move(lengths));
 }
 
 } // namespace latemile

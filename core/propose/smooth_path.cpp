@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/smooth_path.hpp"
 
+#include "core/median.hpp"
+
 #include <Eigen/Dense>
 
 #include <algorithm>
@@ -29,13 +31,6 @@ std::span<const PathSample> around(std::span<const PathSample> samples, Seconds 
     return {from, to};
 }
 
-double median(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 /// The fitted parabola at `time`.
 PixelPoint fitted(std::span<const PathSample> near, Seconds time)
 {
@@ -59,8 +54,8 @@ PixelPoint fitted(std::span<const PathSample> near, Seconds time)
                        .colPivHouseholderQr()
                        .solve(Eigen::MatrixXd(roots.asDiagonal() * places));
         const Eigen::VectorXd residuals = (places - powers * parabola).rowwise().norm();
-        const double typical =
-            std::max(median({residuals.begin(), residuals.end()}), leastResidual);
+        const double typical = std::max(
+            upperMedianOf(std::vector<double>(residuals.begin(), residuals.end())), leastResidual);
         for (Eigen::Index k = 0; k < count; ++k) {
             const double share = residuals[k] / (outlierFrom * typical);
             const double trust = share < 1 ? (1 - share * share) * (1 - share * share) : 0.0;

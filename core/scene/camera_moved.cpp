@@ -2,6 +2,7 @@
 #include "core/scene/camera_moved.hpp"
 
 #include "core/decimal_text.hpp"
+#include "core/median.hpp"
 
 #include <opencv2/calib3d.hpp>
 #include <opencv2/features2d.hpp>
@@ -83,13 +84,6 @@ struct Similarity {
     }
 };
 
-double medianOf(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
-}
-
 std::string inNumbers(const CameraMove& move, std::optional<double> cmPerPixel)
 {
     std::string text = "shift " + decimalText(move.shiftPx(), 1) + " px";
@@ -156,7 +150,7 @@ std::optional<CameraMove> cameraMoveBetween(const StillBackground& first,
                       .rollDegrees = std::atan2(to.b, to.a) * 180.0 / CV_PI,
                       .shift = {scale * shift.x, scale * shift.y},
                       .middle = {scale * middle.x, scale * middle.y},
-                      .residualPx = scale * medianOf(off),
+                      .residualPx = scale * upperMedianOf(off),
                       .agreeing = static_cast<int>(agreeing.size()),
                       .matched = static_cast<int>(fits.size())};
 }

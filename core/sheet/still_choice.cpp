@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sheet/still_choice.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -15,16 +17,6 @@ bool showsBody(FrameNumber frame, const Marking& marking)
             return landmark != Landmark::Hip && marking.find({frame, BodySide::Near, landmark});
         });
     return marking.find({frame, BodySide::Near, Landmark::Hip}) && others >= 2;
-}
-
-double medianOf(std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    if (values.size() % 2 == 1) {
-        return *middle;
-    }
-    return (*middle + *std::max_element(values.begin(), middle)) / 2.0;
 }
 
 /// A measure's values by step number, with what is typical of them.
