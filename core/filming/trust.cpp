@@ -6,6 +6,7 @@
 #include "core/scene/scale_lines.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -161,6 +162,13 @@ struct Gain {
     std::string words;
 };
 
+std::string withinSentence(std::string_view name)
+{
+    std::string words(name);
+    words.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(words.front())));
+    return words;
+}
+
 Gain gainOf(const std::vector<ExpectedError>& now, const std::vector<ExpectedError>& then)
 {
     Gain best;
@@ -168,7 +176,7 @@ Gain gainOf(const std::vector<ExpectedError>& now, const std::vector<ExpectedErr
         const auto before = errorOf(now, error.measure->id);
         const double gain = before ? (*before - error.se) / error.measure->floor : 1.0;
         if (gain > best.share) {
-            best = {gain, std::string(error.measure->name) + " " +
+            best = {gain, withinSentence(error.measure->name) + " " +
                               errorText(*error.measure, error.se) +
                               (before ? " instead of " + errorText(*error.measure, *before)
                                       : " instead of no value")};
