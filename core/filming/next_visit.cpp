@@ -72,6 +72,25 @@ SessionClip startedLike(const SessionClip& before, std::string file)
     return clip;
 }
 
+SessionClip firstSaid(const std::filesystem::path& sessionFolder, const Session& today,
+                      const std::string& file)
+{
+    if (const auto before = visitBefore(sessionFolder)) {
+        if (const SessionClip* like = nextLike(before->session, today)) {
+            return startedLike(*like, file);
+        }
+    }
+    const auto has = [&today](std::string_view condition) {
+        return std::ranges::find(today.clips, condition, &SessionClip::condition) !=
+               today.clips.end();
+    };
+    SessionClip clip = today.clips.empty() ? SessionClip() : startedLike(today.clips.back(), file);
+    clip.file = file;
+    clip.minute.reset();
+    clip.condition = !has("fresh") ? "fresh" : !has("fatigued") ? "fatigued" : "other";
+    return clip;
+}
+
 bool hasLines(const Scene& scene)
 {
     return scene.scale || scene.plumb || scene.groundV || scene.plane || scene.lens;

@@ -27,6 +27,12 @@ struct Visit {
 /// today knows: exertion, pain, marks, capture rate.
 [[nodiscard]] SessionClip startedLike(const SessionClip& before, std::string file);
 
+/// What is taken to be true of a clip that comes into `today`, the session in that folder: filmed
+/// like the clip of the day before whose turn it is, else like the last one of today at another
+/// minute, of the condition that is still wanted.
+[[nodiscard]] SessionClip firstSaid(const std::filesystem::path& sessionFolder,
+                                    const Session& today, const std::string& file);
+
 /// True where the scene has a scale, plumb or ground line, corners or a lens.
 [[nodiscard]] bool hasLines(const Scene& scene);
 /// `to` with the lines and lens of `from`; what else `to` says stays.

@@ -314,28 +314,11 @@ void FilmingPage::addFiles(const QStringList& files)
     }
 }
 
-SessionClip FilmingPage::clipFor(const QString& belowSession) const
-{
-    const Session today = m_context.session.session();
-    const std::string file = belowSession.toStdString();
-    if (const auto before = visitBefore(m_context.session.folder())) {
-        if (const SessionClip* like = nextLike(before->session, today)) {
-            return startedLike(*like, file);
-        }
-    }
-    SessionClip clip = today.clips.empty() ? SessionClip() : startedLike(today.clips.back(), file);
-    clip.file = file;
-    clip.minute.reset();
-    clip.condition = m_context.session.clipOf("fresh") == nullptr
-                         ? "fresh"
-                         : (m_context.session.clipOf("fatigued") == nullptr ? "fatigued" : "other");
-    return clip;
-}
-
 void FilmingPage::takeCopied(const QString& belowSession)
 {
     SessionDocument& session = m_context.session;
-    session.history().push(new AddClip(session, clipFor(belowSession)));
+    session.history().push(new AddClip(
+        session, firstSaid(session.folder(), session.session(), belowSession.toStdString())));
     ClipDocument* clip = session.clips().back();
     m_context.selection.setClip(clip);
     m_side->setPart(Clip);

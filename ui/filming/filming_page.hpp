@@ -10,10 +10,6 @@ class QLabel;
 class QPushButton;
 class QStackedWidget;
 
-namespace latemile {
-struct SessionClip;
-}
-
 namespace latemile::ui {
 
 class CheckList;
@@ -77,7 +73,6 @@ private:
     void removeClip();
     void stopWork(const QString& id);
     void takeCopied(const QString& belowSession);
-    [[nodiscard]] SessionClip clipFor(const QString& belowSession) const;
 
     PageContext m_context;
     SceneTool* m_tool;
