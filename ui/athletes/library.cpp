@@ -4,7 +4,7 @@
 #include "core/sheet/sheet_cues.hpp"
 #include "core/store/athlete_sessions.hpp"
 #include "core/whole_file.hpp"
-#include "ui/sheet_page/resource_file.hpp"
+#include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
 #include <QCoreApplication>

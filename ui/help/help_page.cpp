@@ -3,7 +3,7 @@
 
 #include "ui/help/measure_picture.hpp"
 #include "ui/page/labels.hpp"
-#include "ui/sheet_page/resource_file.hpp"
+#include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 

@@ -10,7 +10,7 @@
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/propose_words.hpp"
-#include "ui/sheet_page/resource_file.hpp"
+#include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
 #include <QUndoStack>

@@ -2,7 +2,7 @@
 #include "ui/sheet_page/sheet_maker.hpp"
 
 #include "ui/document/session_document.hpp"
-#include "ui/sheet_page/resource_file.hpp"
+#include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
 #include <memory>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/sheet_page/resource_file.hpp"
+#include "ui/page/resource_file.hpp"
 
 #include <QCoreApplication>
 
