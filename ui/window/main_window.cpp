@@ -32,14 +32,8 @@
 
 namespace latemile::ui {
 
-namespace {
-
-constexpr int helpInRail = 1000; ///< below the pages of a session
-
-} // namespace
-
 MainWindow::MainWindow()
-    : m_rail(new Rail(this)), m_bar(new SessionBar(this)), m_caution(new CautionLine(this)),
+    : m_rail(new Rail(m_keys, this)), m_bar(new SessionBar(this)), m_caution(new CautionLine(this)),
       m_notice(new NoticeLine(this)), m_fault(plainLabel({}, this)),
       m_stack(new QStackedWidget(this)), m_pages(*m_stack), m_athletes(new AthletesPage(this)),
       m_side(new SidePages(*m_stack, m_keys, this)), m_tour(new TourStrip(this))
@@ -66,39 +60,16 @@ MainWindow::MainWindow()
     row->addLayout(right, 1);
     setCentralWidget(whole);
     m_stack->addWidget(m_athletes);
-    buildPages();
+    m_rail->setSessionOpen(false);
+    m_rail->setPage(Rail::athletes);
     connectAll();
     buildMenus(*this);
 }
 
-void MainWindow::buildPages()
-{
-    m_rail->addPage(0, tr("Athletes"));
-    int at = 1;
-    for (const PageEntry& entry : pageList()) {
-        m_rail->addPage(at++, nameOf(entry));
-    }
-    m_rail->addBelow(helpInRail, tr("Help"));
-    tellPageKeys();
-    m_rail->setEnabledFrom(1, false);
-    m_rail->setPage(0);
-}
-
-void MainWindow::tellPageKeys()
-{
-    m_rail->setKey(0, m_keys.textOf("page.athletes"));
-    int at = 1;
-    for (const PageEntry& entry : pageList()) {
-        m_rail->setKey(at++, m_keys.textOf((std::string("page.") + entry.id).c_str()));
-    }
-    m_rail->setKey(helpInRail, m_keys.textOf("help.page"));
-}
-
 void MainWindow::connectAll()
 {
-    connect(&m_keys, &Keys::changed, this, &MainWindow::tellPageKeys);
     connect(m_rail, &Rail::pageWanted, this, [this](int wanted) {
-        if (wanted == helpInRail) {
+        if (wanted == Rail::help) {
             showHelp();
         } else {
             showPageAt(wanted - 1);
@@ -221,7 +192,7 @@ void MainWindow::takeSession(std::unique_ptr<SessionDocument> session)
     dropSession();
     m_session = std::move(session);
     m_fault->hide();
-    m_rail->setEnabledFrom(1, true);
+    m_rail->setSessionOpen(true);
     m_bar->setSession(m_session.get());
     m_caution->setSession(m_session.get());
     m_notice->setSession(m_session.get());
@@ -246,8 +217,8 @@ void MainWindow::dropSession()
 {
     m_stack->setCurrentWidget(m_athletes);
     m_at = -1;
-    m_rail->setPage(0);
-    m_rail->setEnabledFrom(1, false);
+    m_rail->setPage(Rail::athletes);
+    m_rail->setSessionOpen(false);
     m_pages.drop();
     m_side->endRepeat();
     m_selection.setClip(nullptr);
@@ -270,7 +241,7 @@ void MainWindow::showPageAt(int at)
 {
     if (!m_session || at < 0) {
         m_at = -1;
-        m_rail->setPage(0);
+        m_rail->setPage(Rail::athletes);
         m_stack->setCurrentWidget(m_athletes);
         m_athletes->list().setFocus();
         return;
@@ -361,7 +332,7 @@ void MainWindow::askBeforeFilming()
 
 void MainWindow::showHelp(const QString& topic)
 {
-    m_rail->setPage(helpInRail);
+    m_rail->setPage(Rail::help);
     m_side->showHelp(topic);
 }
 

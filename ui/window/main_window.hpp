@@ -69,8 +69,6 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void buildPages();
-    void tellPageKeys();
     void connectAll();
     void openNewSession(const std::filesystem::path& folder);
     [[nodiscard]] QUndoStack* history() const;

@@ -1,39 +1,53 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/rail.hpp"
 
+#include "ui/keys/keys.hpp"
 #include "ui/theme/tokens.hpp"
+#include "ui/window/page_list.hpp"
 
 #include <QButtonGroup>
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include <algorithm>
-
 namespace latemile::ui {
 
-Rail::Rail(QWidget* parent)
-    : QWidget(parent), m_group(new QButtonGroup(this)), m_column(new QVBoxLayout(this))
+Rail::Rail(const Keys& keys, QWidget* parent)
+    : QWidget(parent), m_keys(keys), m_group(new QButtonGroup(this))
 {
     setProperty("rank", "rail");
     setAttribute(Qt::WA_StyledBackground);
     setFixedWidth(20 * gridStep);
-    m_column->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
-    m_column->setSpacing(gridStep / 2);
-    m_column->addStretch();
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
+    column->setSpacing(gridStep / 2);
+    column->addWidget(makeButton(athletes, tr("Athletes")));
+    int at = athletes;
+    for (const PageEntry& entry : pageList()) {
+        column->addWidget(makeButton(++at, nameOf(entry)));
+    }
+    column->addStretch();
+    column->addWidget(makeButton(help, tr("Help")));
+    tellKeys();
+    connect(&keys, &Keys::changed, this, &Rail::tellKeys);
     connect(m_group, &QButtonGroup::idClicked, this, &Rail::pageWanted);
 }
 
-void Rail::addPage(int at, const QString& name)
+void Rail::tellKeys()
 {
-    const auto above = std::ranges::count_if(
-        m_group->buttons(), [this](QAbstractButton* b) { return m_group->id(b) < m_firstBelow; });
-    m_column->insertWidget(static_cast<int>(above), makeButton(at, name));
+    tellKey(athletes, QStringLiteral("page.athletes"));
+    int at = athletes;
+    for (const PageEntry& entry : pageList()) {
+        tellKey(++at, QStringLiteral("page.") + QLatin1String(entry.id));
+    }
+    tellKey(help, QStringLiteral("help.page"));
 }
 
-void Rail::addBelow(int at, const QString& name)
+void Rail::tellKey(int at, const QString& id)
 {
-    m_firstBelow = std::min(m_firstBelow, at);
-    m_column->addWidget(makeButton(at, name));
+    QAbstractButton* button = m_group->button(at);
+    const QString key = m_keys.of(id).toString(QKeySequence::NativeText);
+    button->setToolTip(key.isEmpty() ? button->text()
+                                     : QStringLiteral("%1 (%2)").arg(button->text(), key));
 }
 
 QWidget* Rail::makeButton(int at, const QString& name)
@@ -48,14 +62,6 @@ QWidget* Rail::makeButton(int at, const QString& name)
     return button;
 }
 
-void Rail::setKey(int at, const QString& key)
-{
-    if (QAbstractButton* button = m_group->button(at)) {
-        const QString name = button->text();
-        button->setToolTip(key.isEmpty() ? name : QStringLiteral("%1 (%2)").arg(name, key));
-    }
-}
-
 void Rail::setPage(int at)
 {
     if (QAbstractButton* button = m_group->button(at)) {
@@ -63,11 +69,12 @@ void Rail::setPage(int at)
     }
 }
 
-void Rail::setEnabledFrom(int first, bool enabled)
+void Rail::setSessionOpen(bool open)
 {
     for (QAbstractButton* button : m_group->buttons()) {
-        if (m_group->id(button) >= first && m_group->id(button) < m_firstBelow) {
-            button->setEnabled(enabled);
+        const int at = m_group->id(button);
+        if (at != athletes && at != help) {
+            button->setEnabled(open);
         }
     }
 }

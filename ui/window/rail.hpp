@@ -4,33 +4,34 @@
 #include <QWidget>
 
 class QButtonGroup;
-class QVBoxLayout;
 
 namespace latemile::ui {
 
-/// The pages as a column of names.
+class Keys;
+
+/// The pages as a column of names, each with its key in its tool tip: the athletes, those of a
+/// session in the order of the page list, and at the foot the help.
 class Rail final : public QWidget {
     Q_OBJECT
 public:
-    explicit Rail(QWidget* parent = nullptr);
+    static constexpr int athletes = 0; ///< the session's pages follow, from 1 on
+    static constexpr int help = 1000;
 
-    void addPage(int at, const QString& name);
-    /// At the foot of the rail; open whether there is a session or not.
-    void addBelow(int at, const QString& name);
-    /// The key that leads there, told beside the name; empty: none.
-    void setKey(int at, const QString& key);
+    explicit Rail(const Keys& keys, QWidget* parent = nullptr);
+
     void setPage(int at);
-    void setEnabledFrom(int first, bool enabled); ///< pages that need a session
+    void setSessionOpen(bool open); ///< without one its pages are closed
 
 signals:
     void pageWanted(int at);
 
 private:
     QWidget* makeButton(int at, const QString& name);
+    void tellKeys();
+    void tellKey(int at, const QString& id);
 
-    int m_firstBelow{1000};
+    const Keys& m_keys;
     QButtonGroup* m_group;
-    QVBoxLayout* m_column;
 };
 
 } // namespace latemile::ui
