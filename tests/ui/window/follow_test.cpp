@@ -2,6 +2,7 @@
 #include "core/store/session.hpp"
 #include "tests/catch.hpp"
 #include "tests/ui/window/marking_hands.hpp"
+#include "tests/ui/window/unmarked_clip.hpp"
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/document/commands/place_mark.hpp"
 #include "ui/filming/work_bar.hpp"
@@ -29,49 +30,28 @@ using namespace latemile::ui;
 namespace {
 
 /// Two seconds of the sample, not marked yet.
-class ShortClip {
+class ShortClip : public UnmarkedClip {
 public:
     ShortClip()
+        : UnmarkedClip([](WindowFixture& fixture) {
+              fixture.makeUnmarked();
+              fixture.shorten(216);
+          })
     {
-        m_fixture.makeUnmarked();
-        m_fixture.shorten(216);
-        m_window = &m_fixture.openWindow(QStringLiteral("marks"));
-        m_page = dynamic_cast<MarksPage*>(m_window->page());
     }
-    [[nodiscard]] MainWindow& window() { return *m_window; }
-    [[nodiscard]] MarksPage& page() { return *m_page; }
-    [[nodiscard]] ClipDocument& clip() { return *m_window->session()->clips().front(); }
     [[nodiscard]] const nlohmann::json& truth() const { return m_truth; }
-    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
-    {
-        press(m_page->view(), key, modifiers);
-    }
     void undoAll()
     {
-        while (m_window->session()->history().canUndo()) {
-            m_window->undo();
+        while (window().session()->history().canUndo()) {
+            window().undo();
         }
     }
     void waitForFollowing()
     {
-        REQUIRE(waitUntil([this] { return !m_page->following().isBusy(); }));
-    }
-    [[nodiscard]] std::ptrdiff_t count(Origin origin)
-    {
-        return std::ranges::count_if(clip().marking().marks, [origin](const auto& entry) {
-            return entry.second.origin == origin;
-        });
-    }
-    [[nodiscard]] QString cell(int row, int column)
-    {
-        const auto* table = m_page->findChild<QTableView*>();
-        return table->model()->index(row, column).data(Qt::AccessibleTextRole).toString();
+        REQUIRE(waitUntil([this] { return !page().following().isBusy(); }));
     }
 
 private:
-    WindowFixture m_fixture;
-    MainWindow* m_window{};
-    MarksPage* m_page{};
     nlohmann::json m_truth = truthOf("fresh");
 };
 

@@ -5,7 +5,7 @@
 #include "core/store/session.hpp"
 #include "tests/catch.hpp"
 #include "tests/ui/window/marking_hands.hpp"
-#include "tests/ui/window/window_fixture.hpp"
+#include "tests/ui/window/unmarked_clip.hpp"
 #include "ui/filming/work_bar.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/following.hpp"
@@ -34,47 +34,24 @@ constexpr auto everySecond = "select='gte(n,60)*not(mod(n,2))'";
 constexpr std::int64_t truthFrom = 60;
 constexpr std::int64_t truthEvery = 2;
 
-class RawClip {
+class RawClip : public UnmarkedClip {
 public:
     RawClip(const QString& filter, int frames, int rate = 60)
+        : UnmarkedClip([&](WindowFixture& fixture) {
+              fixture.makeUnmarked();
+              fixture.recode(filter, frames, rate);
+          })
     {
-        m_fixture.makeUnmarked();
-        m_fixture.recode(filter, frames, rate);
-        m_window = &m_fixture.openWindow(QStringLiteral("marks"));
-        m_page = dynamic_cast<MarksPage*>(m_window->page());
-        waitForPicture(*m_page);
-    }
-    [[nodiscard]] MainWindow& window() { return *m_window; }
-    [[nodiscard]] MarksPage& page() { return *m_page; }
-    [[nodiscard]] ClipDocument& clip() { return *m_window->session()->clips().front(); }
-    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier)
-    {
-        press(m_page->view(), key, modifiers);
+        waitForPicture(page());
     }
     void waitForProposals()
     {
-        for (int tries = 0; tries < 8 && m_page->proposing().isBusy(); ++tries) {
-            (void)waitUntil([this] { return !m_page->proposing().isBusy(); });
+        for (int tries = 0; tries < 8 && page().proposing().isBusy(); ++tries) {
+            (void)waitUntil([this] { return !page().proposing().isBusy(); });
         }
-        REQUIRE_FALSE(m_page->proposing().isBusy());
+        REQUIRE_FALSE(page().proposing().isBusy());
     }
-    [[nodiscard]] std::string told() { return m_page->followPanel().told().toStdString(); }
-    [[nodiscard]] std::ptrdiff_t count(Origin origin)
-    {
-        return std::ranges::count_if(clip().marking().marks, [origin](const auto& entry) {
-            return entry.second.origin == origin;
-        });
-    }
-    [[nodiscard]] QString cell(int row, int column)
-    {
-        const auto* table = m_page->findChild<QTableView*>();
-        return table->model()->index(row, column).data(Qt::AccessibleTextRole).toString();
-    }
-
-private:
-    WindowFixture m_fixture;
-    MainWindow* m_window{};
-    MarksPage* m_page{};
+    [[nodiscard]] std::string told() { return page().followPanel().told().toStdString(); }
 };
 
 /// The near (left) step whose contact lies nearest to that truth.
