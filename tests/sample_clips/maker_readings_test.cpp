@@ -16,8 +16,8 @@ using namespace latemile::maker;
 
 namespace {
 
-/// What the core reads from the exchange files of a clip that is known exactly.
-latemile::Readings readingsFrom(const Truth& truth)
+/// The exchange files of a clip that is known exactly, read by the core.
+latemile::MarkedClip markedFrom(const Truth& truth)
 {
     const auto folder = latemile::tests::binaryFolder() / "maker_readings_test";
     std::filesystem::create_directories(folder);
@@ -42,10 +42,33 @@ latemile::Readings readingsFrom(const Truth& truth)
     const auto contacts = latemile::readContacts(folder / "clip.CONTACTS.csv", clip.index);
     REQUIRE(contacts);
     clip.marking.stances = *contacts;
+    std::filesystem::remove_all(folder);
+    return clip;
+}
+
+latemile::Readings readingsFrom(const latemile::MarkedClip& clip)
+{
     auto readings = latemile::readingsOf(clip);
     REQUIRE(readings);
-    std::filesystem::remove_all(folder);
     return *std::move(readings);
+}
+
+const latemile::Check& checkNamed(const latemile::Readings& readings, std::string_view id)
+{
+    const auto found = std::ranges::find(readings.checks, id, &latemile::Check::check);
+    REQUIRE(found != readings.checks.end());
+    return *found;
+}
+
+std::vector<double> valuesOf(const latemile::Readings& readings, std::string_view measure)
+{
+    std::vector<double> values;
+    for (const auto& reading : readings.readings) {
+        if (reading.measure == measure && reading.step && reading.value) {
+            values.push_back(*reading.value);
+        }
+    }
+    return values;
 }
 
 struct Difference {
@@ -108,7 +131,7 @@ TEST_CASE("readings from exact marks meet the model's own measures", "[maker][me
     }
     const auto truth = truthWithoutClip(recipe);
     REQUIRE(truth);
-    const auto found = differences(*truth, readingsFrom(*truth));
+    const auto found = differences(*truth, readingsFrom(markedFrom(*truth)));
     for (const char* measure :
          {"head_forward", "head_angle", "neck_length", "trunk_lean", "hip_drop", "hips_behind",
           "foot_ahead", "shank_angle", "knee_flex_contact", "contact_time", "flight_time",
@@ -123,5 +146,51 @@ TEST_CASE("readings from exact marks meet the model's own measures", "[maker][me
         // same frames, so times have no frame's width to differ by.
         const double limit = difference.unit == "m" ? 0.003 : 0.3;
         CHECK(difference.worst < limit);
+    }
+}
+
+TEST_CASE("the belt alone gives the model's scale, and without line and belt no step is measured",
+          "[maker]")
+{
+    const auto truth = truthWithoutClip(planar(33, 120.0));
+    REQUIRE(truth);
+    auto clip = markedFrom(*truth);
+    clip.conditions.scene.scale.reset();
+    clip.athlete.legLengthCm.reset();
+    clip.conditions.scene.scaleByBelt = true;
+    const auto byBelt = readingsFrom(clip);
+    CHECK(*checkNamed(byBelt, "belt_scale").value ==
+          Approx(1.0 / truth->pixelsPerCm).epsilon(0.01));
+
+    clip = markedFrom(*truth);
+    clip.conditions.scene.beltSpeed.reset();
+    const auto unstated = readingsFrom(clip);
+    CHECK(checkNamed(unstated, "ground").state == latemile::Check::State::Bad);
+    CHECK(*checkNamed(unstated, "ground").value ==
+          Approx(-truth->recipe.runner.speed).epsilon(0.01));
+    CHECK(valuesOf(unstated, "step_length").empty());
+    CHECK_FALSE(valuesOf(unstated, "contact_time").empty());
+}
+
+TEST_CASE("over ground the picture gives the model's speed and step length", "[maker]")
+{
+    auto recipe = planar(34, 120.0);
+    recipe.runner.overground = true;
+    recipe.runner.variability = 0.0;
+    recipe.video.duration = 1.4;
+    const auto truth = truthWithoutClip(recipe);
+    REQUIRE(truth);
+    const auto readings = readingsFrom(markedFrom(*truth));
+    const auto& ground = checkNamed(readings, "ground");
+    CAPTURE(ground.sentence);
+    CHECK(ground.state == latemile::Check::State::Good);
+    const auto at = ground.sentence.find("at ");
+    REQUIRE(at != std::string::npos);
+    CHECK(std::stod(ground.sentence.substr(at + 3)) == Approx(recipe.runner.speed).epsilon(0.02));
+    const auto lengths = valuesOf(readings, "step_length");
+    REQUIRE_FALSE(lengths.empty());
+    for (const double length : lengths) {
+        // Speed = step length x step rate.
+        CHECK(length == Approx(recipe.runner.speed * 60.0 / recipe.runner.stepRate).epsilon(0.03));
     }
 }
