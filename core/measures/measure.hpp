@@ -94,6 +94,11 @@ struct Measure {
     WithSpeed withSpeed{WithSpeed::Unknown};
     bool
         speedSensitive{}; ///< timings, lengths, stiffness: comparable within 2 % of speed, else 5 %
+    /// Correlation of a value with the next one where they share an event: a pair's 2 c2 - c1 - c3
+    /// and the next's 2 c4 - c3 - c5 have one of six parts of their variance in common. Pairs of
+    /// contact times have none; strides that overlap the other way (step rate) average out faster
+    /// and are left at none.
+    double sharedWithNext{};
     ValueRate rateAtContact{};   ///< where a contact or toe-off is read on the frame after it
     ValueRate rateAtMidStance{}; ///< where the frames around mid-stance are not marked
     std::string_view meaning{};  ///< one sentence for the coach

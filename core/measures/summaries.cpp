@@ -103,14 +103,6 @@ void appendTogether(std::vector<Summary>& summaries, const Measure& measure, Gro
     summaries.push_back(summaryOf(measure, std::nullopt, {left, right}));
 }
 
-/// Correlation of a value with the next one, where they share an event: a pair's 2 c2 - c1 - c3 and
-/// the next's 2 c4 - c3 - c5 have one of six parts of their variance in common. Pairs of contact
-/// times have none; strides that overlap the other way (step rate) average out faster and are left.
-double sharedWithNext(const Measure& measure)
-{
-    return measure.id == "step_asymmetry" ? 1.0 / 6.0 : 0.0;
-}
-
 void appendEachFoot(std::vector<Summary>& summaries, const Measure& measure, const Group& left,
                     const Group& right, const Group& both)
 {
@@ -131,7 +123,7 @@ double widenedBy(const Measure& measure, int n)
 {
     // Of a series whose neighbours alone are correlated by r: var(mean) = (1 + 2 r (n-1)/n) var/n,
     // and the expected square of the SD is (1 - 2 r/n) var.
-    const double r = sharedWithNext(measure);
+    const double r = measure.sharedWithNext;
     return std::sqrt((1.0 + 2.0 * r * (n - 1) / n) / (1.0 - 2.0 * r / n));
 }
 

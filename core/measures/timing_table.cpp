@@ -126,6 +126,7 @@ std::vector<Measure> timingMeasures()
                 .floor = 2.0,
                 .betweenDays = 1.0,
                 .withSpeed = WithSpeed::Steady,
+                .sharedWithNext = 1.0 / 6.0,
                 .meaning = "Left step time minus right, as a share of their mean.",
                 .traps = "Below the runner's own step-to-step spread it is noise; within 1 to 5 % "
                          "it is ordinary.",
