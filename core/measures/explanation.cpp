@@ -5,6 +5,7 @@
 #include "core/measures/step_readings.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace latemile {
@@ -157,69 +158,115 @@ ErrorBudget divided(ErrorBudget a, double by)
     return a;
 }
 
+/// A step's value that enters a mean.
+struct Entering {
+    Propagated from;
+    Foot foot{};
+};
+
 /// What the steps' values hold together.
 struct Gathered {
-    ErrorBudget sum;
-    std::vector<double> values;
-    CommonErrors common; ///< summed up
+    std::vector<Entering> steps;
     std::string missing; ///< of the last that has no value
 };
 
-Gathered gathered(const PreparedClip& clip, const Measure& measure)
+/// Of both feet the earliest in equal numbers, where only together they are a value.
+void pairUp(std::vector<Entering>& steps)
+{
+    const auto count = [&steps](Foot foot) {
+        return std::ranges::count(steps, foot, &Entering::foot);
+    };
+    const auto most = std::min(count(Foot::Left), count(Foot::Right));
+    std::array<std::ptrdiff_t, 2> kept{};
+    std::erase_if(steps, [&](const Entering& step) {
+        return ++kept[static_cast<std::size_t>(step.foot)] > most;
+    });
+}
+
+Gathered gathered(const PreparedClip& clip, const Measure& measure, const MeanOf& of)
 {
     Gathered all;
     for (std::size_t i = 0; i < clip.steps.size(); ++i) {
-        if (!concerns(measure, clip.steps[i], clip)) {
+        const auto foot = clip.steps[i].foot;
+        if (!concerns(measure, clip.steps[i], clip) || (of.foot && foot != *of.foot)) {
             continue;
         }
-        const auto from = propagatedAt(clip, measure, i);
+        auto from = propagatedAt(clip, measure, i);
         if (!from.value) {
             all.missing = from.missing;
-            continue;
+        } else if (of.confirmedOnly && !isConfirmed(from, clip)) {
+            all.missing = "not all marks of step " + std::to_string(i + 1) + " are confirmed";
+        } else {
+            all.steps.push_back({std::move(from), foot});
         }
-        all.values.push_back(*from.value);
-        all.sum = all.sum + budgetOf(from);
-        all.common.events += from.common.events;
-        all.common.scale += from.common.scale;
-        all.common.plumb += from.common.plumb;
-        all.common.belt += from.common.belt;
+    }
+    if (measure.feet == Feet::Together && !of.foot) {
+        pairUp(all.steps);
+        all.missing = all.missing.empty() ? "it takes a step of each foot" : all.missing;
     }
     return all;
 }
 
-double varianceOf(const std::vector<double>& values, double mean)
+double meanOf(const std::vector<Entering>& steps)
 {
-    double squares = 0.0;
-    for (const double value : values) {
-        squares += square(value - mean);
+    double sum = 0.0;
+    for (const auto& step : steps) {
+        sum += *step.from.value;
     }
-    return values.size() > 1 ? squares / static_cast<double>(values.size() - 1) : 0.0;
+    return sum / static_cast<double>(steps.size());
 }
 
-void addMean(Explanation& it, const Gathered& all, const PreparedClip& clip, const Measure& measure)
+/// Over the steps; of both feet together within each foot, so that the girdle's turn is no spread.
+double varianceOf(const std::vector<Entering>& steps, bool withinFoot)
 {
-    const auto n = static_cast<double>(all.values.size());
-    double mean = 0.0;
-    for (const double value : all.values) {
-        mean += value / n;
+    std::array<std::vector<Entering>, 2> groups;
+    for (const auto& step : steps) {
+        groups[withinFoot ? static_cast<std::size_t>(step.foot) : 0].push_back(step);
     }
-    it.value = mean;
-    it.steps = static_cast<int>(all.values.size());
+    double squares = 0.0;
+    double free = 0.0;
+    for (const auto& group : groups) {
+        const double mean = group.empty() ? 0.0 : meanOf(group);
+        for (const auto& step : group) {
+            squares += square(*step.from.value - mean);
+        }
+        free += group.empty() ? 0.0 : static_cast<double>(group.size()) - 1.0;
+    }
+    return free > 0.0 ? squares / free : 0.0;
+}
+
+void addMean(Explanation& it, const std::vector<Entering>& steps, const PreparedClip& clip,
+             const Measure& measure)
+{
+    const auto n = static_cast<double>(steps.size());
+    ErrorBudget sum;
+    CommonErrors common;
+    for (const auto& [from, foot] : steps) {
+        sum = sum + budgetOf(from);
+        common.events += from.common.events / n;
+        common.scale += from.common.scale / n;
+        common.plumb += from.common.plumb / n;
+        common.belt += from.common.belt / n;
+    }
+    it.value = meanOf(steps);
+    it.steps = static_cast<int>(steps.size());
     // Of marks and events what each step has on its own; what the steps share is not divided.
-    auto budget = divided(all.sum, n * n);
-    budget.commonEvents = square(all.common.events / n);
-    budget.scale = square(all.common.scale / n);
-    budget.plumb = square(all.common.plumb / n);
-    budget.belt = square(all.common.belt / n);
+    auto budget = divided(sum, n * n);
+    budget.commonEvents = square(common.events);
+    budget.scale = square(common.scale);
+    budget.plumb = square(common.plumb);
+    budget.belt = square(common.belt);
     budget.steps = it.steps;
     const double noise = budget.ofMarks() + budget.ofEvents();
-    budget.spread = std::max(varianceOf(all.values, mean) / n - noise, 0.0);
+    const double spread = varianceOf(steps, measure.feet == Feet::Together) / n;
+    budget.spread = std::max(spread - noise, 0.0);
     addBudget(it, budget, clip, measure);
 }
 
-Outcome<Explanation> ofClip(const PreparedClip& clip, const Measure& measure)
+Explanation ofClip(const PreparedClip& clip, const Measure& measure, const MeanOf& of)
 {
     auto it = definitionOf(measure);
+    it.foot = of.foot;
     if (!measure.formula) {
         Propagated from;
         from.missing = clip.steps.empty() ? "no step is marked" : forbiddenBy(measure, clip);
@@ -234,13 +281,13 @@ Outcome<Explanation> ofClip(const PreparedClip& clip, const Measure& measure)
         }
         return it;
     }
-    const auto all = gathered(clip, measure);
-    if (all.values.empty()) {
+    const auto all = gathered(clip, measure, of);
+    if (all.steps.empty()) {
         it.reason = clip.steps.empty() ? "no step is marked" : all.missing;
         it.reason = it.reason.empty() ? "no step of the near foot is marked" : it.reason;
         return it;
     }
-    addMean(it, all, clip, measure);
+    addMean(it, all.steps, clip, measure);
     return it;
 }
 
@@ -250,7 +297,13 @@ Outcome<Explanation> explain(const MarkedClip& clip, const Measure& measure,
                              std::optional<StepNumber> step)
 {
     ASSIGN_OR_RETURN(const auto prepared, prepare(clip));
-    return step ? ofStep(prepared, measure, *step) : ofClip(prepared, measure);
+    return step ? ofStep(prepared, measure, *step) : ofClip(prepared, measure, {});
+}
+
+Outcome<Explanation> explainMean(const MarkedClip& clip, const Measure& measure, const MeanOf& of)
+{
+    ASSIGN_OR_RETURN(const auto prepared, prepare(clip));
+    return ofClip(prepared, measure, of);
 }
 
 } // namespace latemile

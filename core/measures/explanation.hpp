@@ -63,6 +63,15 @@ struct Explanation {
 Outcome<Explanation> explain(const MarkedClip& clip, const Measure& measure,
                              std::optional<StepNumber> step);
 
+/// Of which steps a mean is: of one foot or of both, all of them or the confirmed ones alone.
+struct MeanOf {
+    std::optional<Foot> foot{}; ///< none: both
+    bool confirmedOnly{};
+};
+/// Of such a mean of a clip. Measures of both feet together take equal numbers of left and right
+/// steps and their spread within each foot, as the summaries do.
+Outcome<Explanation> explainMean(const MarkedClip& clip, const Measure& measure, const MeanOf& of);
+
 /// For a person at a terminal.
 [[nodiscard]] std::string textOf(const Explanation& explanation);
 /// As resources/schema/explanation.schema.json.

@@ -44,18 +44,6 @@ std::string forbidden(const Measure& measure, const PreparedClip& clip, bool tak
     return {};
 }
 
-bool isConfirmed(const Propagated& from, const PreparedClip& clip)
-{
-    const auto markPlaced = [&](const MarkKey& key) {
-        return clip.tracks.find(key)->mark.origin == Origin::Placed;
-    };
-    const auto eventPlaced = [&](const EventKey& key) {
-        return clip.steps[key.step].origin == Origin::Placed;
-    };
-    return std::all_of(from.marks.begin(), from.marks.end(), markPlaced) &&
-           std::all_of(from.events.begin(), from.events.end(), eventPlaced);
-}
-
 /// To one side alone: the steps of a clip are late together.
 std::string lateWords(double by, const Measure& measure)
 {
@@ -187,6 +175,18 @@ Propagated propagatedAt(const PreparedClip& clip, const Measure& measure, std::s
     return from.missing.empty() ? propagate(clip, measure, measure.formula, step) : from;
 }
 
+bool isConfirmed(const Propagated& from, const PreparedClip& clip)
+{
+    const auto markPlaced = [&](const MarkKey& key) {
+        return clip.tracks.find(key)->mark.origin == Origin::Placed;
+    };
+    const auto eventPlaced = [&](const EventKey& key) {
+        return clip.steps[key.step].origin == Origin::Placed;
+    };
+    return std::all_of(from.marks.begin(), from.marks.end(), markPlaced) &&
+           std::all_of(from.events.begin(), from.events.end(), eventPlaced);
+}
+
 std::vector<Reading> readingsOfMeasure(const PreparedClip& clip, const Measure& measure)
 {
     std::vector<Reading> readings;
@@ -199,6 +199,24 @@ std::vector<Reading> readingsOfMeasure(const PreparedClip& clip, const Measure& 
         readings.push_back(clipReading(measure, clip));
     }
     return readings;
+}
+
+std::optional<Reading> firstReading(const PreparedClip& clip, const Measure& measure)
+{
+    std::optional<Reading> first;
+    for (std::size_t i = 0; i < clip.steps.size(); ++i) {
+        if (!measure.formula || !concerns(measure, clip.steps[i], clip)) {
+            continue;
+        }
+        auto reading = stepReading(measure, clip, i);
+        if (reading.value) {
+            return reading;
+        }
+        if (!first) {
+            first = std::move(reading);
+        }
+    }
+    return first;
 }
 
 } // namespace latemile

@@ -20,8 +20,14 @@ namespace latemile {
 [[nodiscard]] Propagated propagatedAt(const PreparedClip& clip, const Measure& measure,
                                       std::size_t step);
 
+/// Was every mark and event the value came from placed by the coach?
+[[nodiscard]] bool isConfirmed(const Propagated& from, const PreparedClip& clip);
+
 /// The readings of one measure: a row a step it concerns, and one of the clip where it has one.
 [[nodiscard]] std::vector<Reading> readingsOfMeasure(const PreparedClip& clip,
                                                      const Measure& measure);
+
+/// The first of them that has a value; where none has, the first there is, which says why.
+[[nodiscard]] std::optional<Reading> firstReading(const PreparedClip& clip, const Measure& measure);
 
 } // namespace latemile

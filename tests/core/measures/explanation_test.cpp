@@ -105,6 +105,26 @@ TEST_CASE("a mean's error is the spread of its steps with what they share", "[me
     CHECK(*it.se == Approx(std::hypot(std::sqrt(alone), std::sqrt(2.0) * 0.25 * 2.0)));
 }
 
+TEST_CASE("a mean of one foot and of confirmed steps alone leaves the others out", "[measures]")
+{
+    // Contact of the right step 252 ms, of the left 254 ms.
+    auto clip = exampleClip();
+    const auto& measure = *findMeasure("contact_time");
+    const auto left = explainMean(clip, measure, {.foot = Foot::Left}).value();
+    CHECK(left.steps == 1);
+    CHECK(*left.value == Approx(254.0));
+    CHECK(left.foot == Foot::Left);
+    clip.marking.stances[1].origin = Origin::Proposed;
+    const auto confirmed = explainMean(clip, measure, {.confirmedOnly = true}).value();
+    CHECK(confirmed.steps == 1);
+    CHECK(*confirmed.value == Approx(252.0));
+    const auto none =
+        explainMean(clip, measure, {.foot = Foot::Left, .confirmedOnly = true}).value();
+    CHECK_FALSE(none.value);
+    CHECK_THAT(none.reason, containing("step 2") && containing("confirmed"));
+    CHECK(explain(clip, measure, std::nullopt)->steps == 2);
+}
+
 TEST_CASE("what cannot be explained says why", "[measures]")
 {
     const auto clip = exampleClip();
