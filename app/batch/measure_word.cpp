@@ -9,6 +9,8 @@
 #include "core/measures/explanation.hpp"
 #include "core/measures/own_measures.hpp"
 #include "core/measures/readings_file.hpp"
+#include "core/store/coaches.hpp"
+#include "core/store/library_measures.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/whole_file.hpp"
 
@@ -51,9 +53,13 @@ Outcome<MarkedClip> clipFromSession(const Asked& asked)
     return markedClipOf(asked.clip, opened.session, *clip, factsOf(opened.athlete));
 }
 
+/// Those asked for; of a session, without such, those of its library.
 Outcome<OwnMeasures> ownOf(const Asked& asked)
 {
-    return asked.own.empty() ? OwnMeasures() : readOwnMeasures(asked.own);
+    if (!asked.own.empty()) {
+        return readOwnMeasures(asked.own);
+    }
+    return asked.condition.empty() ? OwnMeasures() : ownMeasuresIn(libraryOf(asked.clip));
 }
 
 Outcome<std::string> explained(const Asked& asked, const MarkedClip& clip, const OwnMeasures& own)

@@ -11,6 +11,8 @@
 #include "core/json_or_null.hpp"
 #include "core/measures/measure.hpp"
 #include "core/store/athlete_sessions.hpp"
+#include "core/store/coaches.hpp"
+#include "core/store/library_measures.hpp"
 #include "core/whole_file.hpp"
 
 namespace latemile::batch {
@@ -27,17 +29,18 @@ struct Asked {
 struct Courses {
     std::vector<Course> fresh;
     std::vector<Course> fatigued;
+    OwnMeasures own; ///< the coach's own among them
 };
 
 Outcome<std::vector<Readings>> daysOf(const std::vector<std::filesystem::path>& folders,
-                                      std::string_view condition)
+                                      std::string_view condition, const OwnMeasures& own)
 {
     std::vector<Readings> days;
     for (const auto& folder : folders) {
         ASSIGN_OR_RETURN(const auto opened, openSessionFolder(folder));
         if (const auto* clip = findClip(opened.session, condition)) {
-            ASSIGN_OR_RETURN(auto readings,
-                             readingsOf(folder, opened.session, *clip, factsOf(opened.athlete)));
+            ASSIGN_OR_RETURN(auto readings, readingsOf(folder, opened.session, *clip,
+                                                       factsOf(opened.athlete), own));
             days.push_back(std::move(readings));
         }
     }
@@ -52,9 +55,10 @@ Outcome<Courses> coursesIn(const std::filesystem::path& athlete)
                                                " holds no filming day: name an athlete's folder, "
                                                "the one with athlete.json.");
     }
-    ASSIGN_OR_RETURN(const auto fresh, daysOf(folders, "fresh"));
-    ASSIGN_OR_RETURN(const auto fatigued, daysOf(folders, "fatigued"));
-    return Courses{coursesOf(fresh), coursesOf(fatigued)};
+    ASSIGN_OR_RETURN(const auto own, ownMeasuresIn(libraryOf(folders.front())));
+    ASSIGN_OR_RETURN(const auto fresh, daysOf(folders, "fresh", own));
+    ASSIGN_OR_RETURN(const auto fatigued, daysOf(folders, "fatigued", own));
+    return Courses{coursesOf(fresh), coursesOf(fatigued), own};
 }
 
 nlohmann::json toJson(const Course& course, const char* condition)
@@ -99,9 +103,9 @@ nlohmann::json toJson(const Courses& courses)
     return {{"version", 1}, {"courses", rows}};
 }
 
-void addRow(TextTable& table, const Course& course, const char* condition)
+void addRow(TextTable& table, const Course& course, const char* condition, const OwnMeasures& own)
 {
-    const auto* measure = findMeasure(course.measure);
+    const auto* measure = own.find(course.measure);
     const int most = measure ? measure->decimals : 9;
     const auto text = [&](const std::optional<double>& value, std::optional<double> error) {
         return value ? roundedTogether(*value, error.value_or(0.0), most).value : std::string();
@@ -122,10 +126,10 @@ std::string textOf(const Courses& courses)
     TextTable table({"measure", "foot", "condition", ">first", ">newest", ">since last", "unit",
                      "verdict", "held since"});
     for (const auto& course : courses.fresh) {
-        addRow(table, course, "fresh");
+        addRow(table, course, "fresh", courses.own);
     }
     for (const auto& course : courses.fatigued) {
-        addRow(table, course, "fatigued");
+        addRow(table, course, "fatigued", courses.own);
     }
     return table.text();
 }

@@ -61,8 +61,8 @@ Outcome<FormulaWord> numberAt(std::string_view text, std::size_t from)
 
 tl::unexpected<Error> formulaFault(std::size_t column, std::string_view what)
 {
-    return fail(Error::Kind::Damaged,
-                "column " + std::to_string(column) + ": " + std::string(what));
+    return fail(Error::Kind::Damaged, "column " + std::to_string(column) + ": " + std::string(what),
+                std::to_string(column));
 }
 
 Outcome<std::vector<FormulaWord>> formulaWords(std::string_view text)

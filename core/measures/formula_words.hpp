@@ -18,7 +18,8 @@ struct FormulaWord {
     std::size_t column{1}; ///< of its first character, from 1
 };
 
-/// "column 12: " and what is wrong there.
+/// "column 12: " and what is wrong there; `detail` is the column alone, so that it can be pointed
+/// at.
 [[nodiscard]] tl::unexpected<Error> formulaFault(std::size_t column, std::string_view what);
 
 /// The words of a formula, the last one End. A minus between two letters belongs to the word

@@ -81,7 +81,8 @@ struct OwnFormula {
     bool wholeStride{};              ///< needs the next contact of the same foot
 };
 
-/// Faults say at which column and what to write: "column 12: 'anke' is no landmark; ...".
+/// Faults say at which column and what to write: "column 12: 'anke' is no landmark; ...", and
+/// hold the column alone as their detail.
 Outcome<OwnFormula> parseFormula(std::string_view text);
 
 /// Its value from a step's evidence, which remembers what was used and what was missing, as of any

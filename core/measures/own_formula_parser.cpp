@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Reads a coach's formula: one function a rule of the grammar in own_formula.hpp.
+#include "core/measures/formula_forms.hpp"
 #include "core/measures/formula_words.hpp"
 #include "core/measures/own_formula.hpp"
 
@@ -68,6 +69,7 @@ private:
     Outcome<Node> product();
     Outcome<Node> factor();
     Outcome<Node> value();
+    Outcome<Node> startedWith(const FormulaForm& form);
     Outcome<Node> bracket();
     Outcome<Node> extreme(Is is);
     Outcome<Node> twoPoints(Is is, Kind kind);
@@ -184,39 +186,37 @@ Outcome<Node> Parser::value()
     if (here().is == FormulaWord::Is::Number) {
         return Node{.is = Is::Number, .column = column, .number = m_words[m_next++].number};
     }
-    if (take("leg") || take("trunk")) {
-        const auto is = m_words[m_next - 1].text == "leg" ? Is::Leg : Is::Trunk;
-        return Node{.is = is, .column = column, .kind = Kind::Length, .constant = false};
-    }
-    if (take("flat")) {
-        RETURN_IF_ERROR(need("foot"));
-        return Node{.is = Is::FlatFoot, .column = column, .kind = Kind::Angle, .constant = false};
-    }
     if (take("(")) {
         return bracket();
     }
-    if (take("highest")) {
-        return extreme(Is::Highest);
-    }
-    if (take("lowest")) {
-        return extreme(Is::Lowest);
-    }
-    if (take("distance")) {
-        return twoPoints(Is::Distance, Kind::Length);
-    }
-    if (take("lean")) {
-        return twoPoints(Is::Lean, Kind::Angle);
-    }
-    if (take("hang")) {
-        return twoPoints(Is::Hang, Kind::Angle);
-    }
-    if (take("slope")) {
-        return twoPoints(Is::Slope, Kind::Angle);
-    }
-    if (take("angle")) {
-        return threePoints();
+    if (const auto* form =
+            here().is == FormulaWord::Is::Word ? formStartingWith(here().text) : nullptr) {
+        ++m_next;
+        return startedWith(*form);
     }
     return between();
+}
+
+/// After the word the form begins with.
+Outcome<Node> Parser::startedWith(const FormulaForm& form)
+{
+    const Node alone{
+        .is = form.is, .column = m_words[m_next - 1].column, .kind = form.kind, .constant = false};
+    switch (form.is) {
+    case Is::FlatFoot:
+        RETURN_IF_ERROR(need("foot"));
+        return alone;
+    case Is::Leg:
+    case Is::Trunk:
+        return alone;
+    case Is::Highest:
+    case Is::Lowest:
+        return extreme(form.is);
+    case Is::Angle:
+        return threePoints();
+    default:
+        return twoPoints(form.is, form.kind);
+    }
 }
 
 Outcome<Node> Parser::bracket()
@@ -303,9 +303,7 @@ Outcome<void> Parser::addPoint(Node& node)
     const auto landmark =
         here().is == FormulaWord::Is::Word ? landmarkNamed(here().text) : std::nullopt;
     if (!landmark) {
-        return fault("'" + here().text +
-                     "' is no landmark; they are ear, shoulder, elbow, wrist, hip, knee, ankle, "
-                     "heel, toe, asis, psis and heel-top");
+        return fault("'" + here().text + "' is no landmark; they are " + landmarksInWords());
     }
     ++m_next;
     node.landmarks.push_back(*landmark);
@@ -359,28 +357,22 @@ Outcome<Node> Parser::between()
 
 Outcome<Instant> Parser::instant()
 {
-    for (const auto known :
-         {Instant::Contact, Instant::MidStance, Instant::ToeOff, Instant::MidSwing}) {
-        if (take(nameOf(known))) {
+    for (std::size_t i = 0; i < instantCount; ++i) {
+        if (const auto known = static_cast<Instant>(i); take(nameOf(known))) {
             return known;
         }
     }
-    return fault("'" + here().text +
-                 "' is no instant; they are contact, mid-stance, toe-off and mid-swing");
+    return fault("'" + here().text + "' is no instant; they are " + instantsInWords());
 }
 
 Outcome<Phase> Parser::phase()
 {
-    if (take("stance")) {
-        return Phase::Stance;
+    for (const auto known : formulaPhases()) {
+        if (take(nameOf(known))) {
+            return known;
+        }
     }
-    if (take("swing")) {
-        return Phase::Swing;
-    }
-    if (take("stride")) {
-        return Phase::Stride;
-    }
-    return fault("'" + here().text + "' is no phase; they are stance, swing and stride");
+    return fault("'" + here().text + "' is no phase; they are " + phasesInWords());
 }
 
 /// Every measured value must be told when to read it.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <charconv>
 
 namespace latemile {
 
@@ -63,42 +64,60 @@ bool isId(std::string_view id)
            std::ranges::all_of(id, isAllowed);
 }
 
-tl::unexpected<Error> faultOf(const OwnMeasure& own, std::string_view what)
-{
-    return fail(Error::Kind::Damaged, "own measure '" + own.id + "': " + std::string(what));
-}
+using Field = OwnFault::Field;
 
-Outcome<void> checkTexts(const OwnMeasure& own, const std::vector<OwnMeasure>& all)
+std::optional<OwnFault> faultOfTexts(const OwnMeasure& own, const std::vector<OwnMeasure>& all)
 {
+    const auto fault = [](Field field, const char* sentence) {
+        return std::optional(OwnFault{.field = field, .sentence = sentence});
+    };
     if (!isId(own.id)) {
-        return faultOf(own, "an id is small letters, digits and '_', and begins with a letter");
+        return fault(Field::Id, "an id is small letters, digits and '_', and begins with a letter");
     }
     if (findMeasure(own.id) != nullptr) {
-        return faultOf(own, "Latemile has a measure of this id; choose another");
+        return fault(Field::Id, "Latemile has a measure of this id; choose another");
     }
     if (std::ranges::count(all, own.id, &OwnMeasure::id) > 1) {
-        return faultOf(own, "the id is given twice");
+        return fault(Field::Id, "the id is given twice");
     }
-    if (own.name.empty() || own.positive.empty()) {
-        return faultOf(own, "it needs a name, and words for what more of it means");
+    if (own.name.empty()) {
+        return fault(Field::Name, "it needs a name");
     }
     if (own.name.find("{}") != std::string::npos) {
-        return faultOf(own, "the name must not hold {}");
+        return fault(Field::Name, "the name must not hold {}");
     }
-    return {};
+    if (own.positive.empty()) {
+        return fault(Field::Positive, "it needs words for what more of it means");
+    }
+    if (own.floor <= 0.0) {
+        return fault(Field::Floor, "the smallest change worth a word must be above zero");
+    }
+    return std::nullopt;
 }
 
-Outcome<OwnFormula> checkedFormula(const OwnMeasure& own)
+std::optional<std::size_t> columnOf(const Error& error)
 {
-    auto formula = parseFormula(own.formula);
+    std::size_t column = 0;
+    const char* end = error.detail.data() + error.detail.size();
+    const auto [stopped, fault] = std::from_chars(error.detail.data(), end, column);
+    return fault == std::errc{} && stopped == end ? std::optional(column) : std::nullopt;
+}
+
+std::optional<OwnFault> faultOfFormula(const OwnMeasure& own)
+{
+    const auto formula = parseFormula(own.formula);
     if (!formula) {
-        return faultOf(own, formula.error().sentence);
+        return OwnFault{.field = Field::FormulaText,
+                        .sentence = formula.error().sentence,
+                        .column = columnOf(formula.error())};
     }
     if (!unitFits(own.unit, formula->root.kind)) {
-        return faultOf(own, "the formula gives " + std::string(unitsOf(formula->root.kind)) +
-                                ", not " + std::string(symbolOf(own.unit)));
+        return OwnFault{.field = Field::Unit,
+                        .sentence = "the formula gives " +
+                                    std::string(unitsOf(formula->root.kind)) + ", not " +
+                                    std::string(symbolOf(own.unit))};
     }
-    return formula;
+    return std::nullopt;
 }
 
 std::string instantWords(const OwnFormula& formula)
@@ -125,16 +144,46 @@ std::optional<Instant> shownAt(const OwnFormula& formula)
     return formula.instants.size() == 1 ? std::optional(formula.instants.front()) : std::nullopt;
 }
 
+/// The lines of a formula of one value of near points; of anything more there is no one picture.
+Drawing drawingOf(const OwnFormula& formula)
+{
+    const auto& root = formula.root;
+    const auto& points = root.landmarks;
+    if (formula.bySides || !root.parts.empty() || points.size() < 2) {
+        return {};
+    }
+    switch (root.is) {
+    case OwnFormula::Node::Is::Ahead:
+        return HorizontalGap{points[1], points[0]};
+    case OwnFormula::Node::Is::Above:
+        return VerticalGap{points[1], points[0]};
+    case OwnFormula::Node::Is::Lean:
+    case OwnFormula::Node::Is::Hang:
+        return AngleToPlumb{points[0], points[1]};
+    default:
+        return {};
+    }
+}
+
 } // namespace
+
+std::optional<OwnFault> faultOf(const std::vector<OwnMeasure>& all, std::size_t at)
+{
+    auto fault = faultOfTexts(all[at], all);
+    return fault ? fault : faultOfFormula(all[at]);
+}
 
 Outcome<OwnMeasures> OwnMeasures::from(std::vector<OwnMeasure> definitions)
 {
     auto held = std::make_shared<Held>();
     held->definitions = std::move(definitions);
     std::vector<OwnFormula> formulas;
-    for (const auto& own : held->definitions) {
-        RETURN_IF_ERROR(checkTexts(own, held->definitions));
-        ASSIGN_OR_RETURN(auto formula, checkedFormula(own));
+    for (std::size_t i = 0; i < held->definitions.size(); ++i) {
+        const auto& own = held->definitions[i];
+        if (const auto fault = faultOf(held->definitions, i)) {
+            return fail(Error::Kind::Damaged, "own measure '" + own.id + "': " + fault->sentence);
+        }
+        ASSIGN_OR_RETURN(auto formula, parseFormula(own.formula));
         const auto name = lowerFirst(own.name);
         held->texts.push_back({.instant = instantWords(formula),
                                .meaning = own.meaning.empty() ? own.formula + "." : own.meaning,
@@ -169,6 +218,7 @@ Outcome<OwnMeasures> OwnMeasures::from(std::vector<OwnMeasure> definitions)
                     .more = texts.more,
                     .less = texts.less,
                     .same = texts.same,
+                    .drawing = drawingOf(formula),
                     .fromFrontToo = true,
                     .formula = [formula](Evidence& step) { return valueOf(formula, step); }});
     }

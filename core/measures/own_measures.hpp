@@ -8,6 +8,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -30,6 +31,19 @@ struct OwnMeasure {
     std::string meaning{}; ///< one sentence; may be empty
     bool operator==(const OwnMeasure&) const = default;
 };
+
+/// What keeps a definition from being used, and which of its fields a person has to mend.
+struct OwnFault {
+    enum class Field { Id, Name, Positive, Unit, FormulaText, Floor };
+    Field field{};
+    std::string sentence;                ///< what and what to do: "column 12: 'anke' is no ..."
+    std::optional<std::size_t> column{}; ///< of the formula's fault, from 1
+};
+/// The first fault of the definition at `at` among all; nothing where it can be used.
+[[nodiscard]] std::optional<OwnFault> faultOf(const std::vector<OwnMeasure>& all, std::size_t at);
+
+/// Two to learn from, whole and sound; help tells them and a new one begins as the first.
+[[nodiscard]] const std::vector<OwnMeasure>& exampleOwnMeasures();
 
 /// Own measures made ready: entries like those of the table, read, summed up and compared by the
 /// same code. Immutable, copied at the cost of a pointer; any thread. The entries' texts live as

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/clip/clip_reader.hpp"
 #include "core/sheet/sheet_content.hpp"
+#include "core/store/coaches.hpp"
+#include "core/store/library_measures.hpp"
 
 namespace latemile {
 namespace {
@@ -11,7 +13,8 @@ AthleteFacts factsOf(const Athlete& athlete)
 }
 
 Outcome<SheetClip> readSheetClip(const std::filesystem::path& folder, const Session& session,
-                                 std::string_view condition, const AthleteFacts& athlete)
+                                 std::string_view condition, const AthleteFacts& athlete,
+                                 const OwnMeasures& own)
 {
     const SessionClip* clip = findClip(session, condition);
     if (!clip) {
@@ -24,7 +27,7 @@ Outcome<SheetClip> readSheetClip(const std::filesystem::path& folder, const Sess
     ClipOptions options;
     options.captureRate = clip->scene.captureRate;
     ASSIGN_OR_RETURN(const auto reader, ClipReader::open(file, options));
-    ASSIGN_OR_RETURN(auto readings, readingsOf(folder, session, *clip, athlete));
+    ASSIGN_OR_RETURN(auto readings, readingsOf(folder, session, *clip, athlete, own));
     return SheetClip{file, *clip, reader.index(), std::move(readings)};
 }
 
@@ -35,8 +38,10 @@ Outcome<SheetContent> sheetContent(const std::filesystem::path& sessionFolder,
                                    const std::vector<Cue>& cues, const SheetChoice& choice)
 {
     const AthleteFacts facts = factsOf(athlete);
-    ASSIGN_OR_RETURN(const auto fresh, readSheetClip(sessionFolder, session, "fresh", facts));
-    ASSIGN_OR_RETURN(const auto fatigued, readSheetClip(sessionFolder, session, "fatigued", facts));
+    ASSIGN_OR_RETURN(const auto own, ownMeasuresIn(libraryOf(sessionFolder)));
+    ASSIGN_OR_RETURN(const auto fresh, readSheetClip(sessionFolder, session, "fresh", facts, own));
+    ASSIGN_OR_RETURN(const auto fatigued,
+                     readSheetClip(sessionFolder, session, "fatigued", facts, own));
     return sheetContent(fresh, fatigued, session, athlete, cues, choice);
 }
 

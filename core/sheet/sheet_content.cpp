@@ -84,8 +84,10 @@ Outcome<SheetContent> sheetContent(const SheetClip& fresh, const SheetClip& fati
     ASSIGN_OR_RETURN(const auto second, shownOf(fatigued, foot, measures, fatiguedStep, instants));
     SheetContent content;
     content.athlete = choice.hideName || athlete.name.empty() ? athlete.code : athlete.name;
-    content.compared = rowsForSheet(compare(fresh.readings, fatigued.readings), measures, foot);
-    content.stills = stillsOf(first, second, content.compared, instants);
+    const auto comparison = compare(fresh.readings, fatigued.readings);
+    content.compared = rowsForSheet(comparison, measures, foot);
+    content.own = comparison.own;
+    content.stills = stillsOf(first, second, content.compared, instants, content.own);
     addWords(content, fresh, fatigued, session);
     content.seeClinician = clinicianWords(session);
     if (content.seeClinician.empty()) {

@@ -54,6 +54,7 @@ struct SheetContent {
 
     // What the words above are made from, so that they can be told in other units.
     std::vector<ComparisonRow> compared; ///< one a row, in the same order
+    OwnMeasures own{};                   ///< the coach's own among them
     std::optional<double> freshSpeed;    ///< m/s; none: not stated
     std::optional<double> fatiguedSpeed;
     std::optional<double> inclinePercent;

@@ -82,14 +82,15 @@ std::string letterOf(std::size_t row)
     return row < 26 ? std::string(1, static_cast<char>('A' + row)) : std::string();
 }
 
-SheetRow sheetRow(const ComparisonRow& row, std::string letter, Lengths lengths)
+SheetRow sheetRow(const ComparisonRow& row, std::string letter, Lengths lengths,
+                  const OwnMeasures& own)
 {
     SheetRow told;
     told.letter = std::move(letter);
     told.verdict = row.verdict;
     told.reason = row.reason;
     told.fresh = told.fatigued = told.change = noNumber;
-    const Measure* measure = findMeasure(row.measure);
+    const Measure* measure = own.find(row.measure);
     if (!measure) {
         told.name = row.measure;
         told.sentence = row.sentence;

@@ -18,6 +18,7 @@ rowsForSheet(const Comparison& comparison, const std::vector<std::string>& measu
 
 /// The row in words; a change that was not judged is not told in figures. Its numbers are
 /// rounded to the place of the change's error.
-[[nodiscard]] SheetRow sheetRow(const ComparisonRow& row, std::string letter, Lengths lengths);
+[[nodiscard]] SheetRow sheetRow(const ComparisonRow& row, std::string letter, Lengths lengths,
+                                const OwnMeasures& own = {});
 
 } // namespace latemile

@@ -54,11 +54,12 @@ const Reading* readingAt(const Readings& readings, const Measure& measure, StepN
 }
 
 std::vector<StillMeasured> measuredOn(const Still& still, const SheetClip& clip, const Plane& plane,
-                                      const std::vector<ComparisonRow>& rows)
+                                      const std::vector<ComparisonRow>& rows,
+                                      const OwnMeasures& own)
 {
     std::vector<StillMeasured> measured;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        const Measure* measure = findMeasure(rows[i].measure);
+        const Measure* measure = own.find(rows[i].measure);
         const Reading* reading = measure ? readingAt(clip.readings, *measure, still.step) : nullptr;
         if (!reading || measure->instant != still.instant) {
             continue;
@@ -74,7 +75,7 @@ std::vector<StillMeasured> measuredOn(const Still& still, const SheetClip& clip,
 }
 
 Still stillOf(const SheetClip& clip, const Step& step, Instant instant, const Plane& plane,
-              const std::vector<ComparisonRow>& rows)
+              const std::vector<ComparisonRow>& rows, const OwnMeasures& own)
 {
     Still still;
     still.instant = instant;
@@ -84,7 +85,7 @@ Still stillOf(const SheetClip& clip, const Step& step, Instant instant, const Pl
     still.frame = *frameOf(step, instant, clip.index);
     still.landmarks = nearLandmarks(clip.clip.marking, still.frame);
     still.segments = nearSegments(clip.clip.marking, still.frame);
-    still.measured = measuredOn(still, clip, plane, rows);
+    still.measured = measuredOn(still, clip, plane, rows, own);
     return still;
 }
 
@@ -100,14 +101,14 @@ Outcome<Shown> shownOf(const SheetClip& clip, Foot foot, const std::vector<std::
 
 std::vector<Still> stillsOf(const Shown& fresh, const Shown& fatigued,
                             const std::vector<ComparisonRow>& rows,
-                            const std::vector<Instant>& instants)
+                            const std::vector<Instant>& instants, const OwnMeasures& own)
 {
     const bool scaled = fresh.plane.hasScale() && fatigued.plane.hasScale();
     std::vector<Still> stills;
     std::vector<const Shown*> owners;
     for (const Instant instant : instants) {
         for (const Shown* shown : {&fresh, &fatigued}) {
-            stills.push_back(stillOf(shown->clip, shown->step, instant, shown->plane, rows));
+            stills.push_back(stillOf(shown->clip, shown->step, instant, shown->plane, rows, own));
             stills.back().fatigued = shown == &fatigued;
             owners.push_back(shown);
         }

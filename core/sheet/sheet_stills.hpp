@@ -25,6 +25,7 @@ Outcome<Shown> shownOf(const SheetClip& clip, Foot foot, const std::vector<std::
 /// where they are read.
 [[nodiscard]] std::vector<Still> stillsOf(const Shown& fresh, const Shown& fatigued,
                                           const std::vector<ComparisonRow>& rows,
-                                          const std::vector<Instant>& instants);
+                                          const std::vector<Instant>& instants,
+                                          const OwnMeasures& own);
 
 } // namespace latemile

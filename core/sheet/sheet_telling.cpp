@@ -46,7 +46,7 @@ SheetContent toldIn(SheetContent content, Lengths lengths)
         speedWords(content.freshSpeed, content.fatiguedSpeed, content.inclinePercent, lengths);
     content.rows.clear();
     for (std::size_t i = 0; i < content.compared.size(); ++i) {
-        content.rows.push_back(sheetRow(content.compared[i], letterOf(i), lengths));
+        content.rows.push_back(sheetRow(content.compared[i], letterOf(i), lengths, content.own));
     }
     for (CueText& cue : content.cues) {
         for (std::size_t i = 0; i < content.compared.size(); ++i) {
@@ -55,7 +55,7 @@ SheetContent toldIn(SheetContent content, Lengths lengths)
     }
     for (Still& still : content.stills) {
         for (StillMeasured& measured : still.measured) {
-            const Measure* measure = findMeasure(measured.measure);
+            const Measure* measure = content.own.find(measured.measure);
             // One step of an upper-body measure is no reading of it: only steps of both feet are.
             const bool ofOneStep = measure && measure->feet != Feet::Together;
             if (ofOneStep && measured.value) {

@@ -5,6 +5,8 @@
 #include "core/json_file.hpp"
 #include "core/store/clip_sums.hpp"
 #include "core/store/coaches.hpp"
+#include "core/store/document_fields.hpp"
+#include "core/store/library_measures.hpp"
 #include "core/store/session_file.hpp"
 #include "core/store/session_json.hpp"
 #include "core/whole_file.hpp"
@@ -46,6 +48,7 @@ private:
     void checkDocument(const Path& file, const FaultOf& faultOf);
     void restore(const Path& file, const std::string& fault, const FaultOf& faultOf);
     Outcome<void> putBack(const Path& file, const std::string& text);
+    void checkOfLibrary();
     void checkAthlete(const Path& folder, const std::vector<Path>& entries);
     void checkSession(const Path& folder);
     void checkJournal(const Path& folder);
@@ -125,7 +128,7 @@ void Checker::noteLeftovers(const std::vector<Path>& entries)
     for (const Path& entry : entries) {
         const auto name = entry.filename().string();
         if (name.starts_with(".session.json.") || name.starts_with(".athlete.json.") ||
-            name.starts_with(".coaches.json.")) {
+            name.starts_with(".coaches.json.") || name.starts_with(".own_measures.json.")) {
             tell(entry, State::Note, "An interrupted save left this; it may be removed.");
         }
     }
@@ -137,14 +140,7 @@ Outcome<LibraryCheck> Checker::check()
     if (!athletes) {
         return readFault(m_library, athletes.error());
     }
-    const auto coaches = m_library / "coaches.json";
-    if (hasDocument(coaches)) {
-        checkDocument(coaches, faultsOf("coaches", [this](const JsonField&) -> Outcome<void> {
-                          ASSIGN_OR_RETURN(const auto read, readCoaches(m_library));
-                          (void)read;
-                          return {};
-                      }));
-    }
+    checkOfLibrary();
     noteLeftovers(*athletes);
     for (const Path& folder : *athletes) {
         if (const auto entries = m_files.list(folder); entries) {
@@ -154,6 +150,29 @@ Outcome<LibraryCheck> Checker::check()
         }
     }
     return m_check;
+}
+
+/// The documents that all athletes share.
+void Checker::checkOfLibrary()
+{
+    const auto coaches = m_library / "coaches.json";
+    if (hasDocument(coaches)) {
+        checkDocument(coaches, faultsOf("coaches", [this](const JsonField&) -> Outcome<void> {
+                          ASSIGN_OR_RETURN(const auto read, readCoaches(m_library));
+                          (void)read;
+                          return {};
+                      }));
+    }
+    const auto own = m_library / "own_measures.json";
+    if (hasDocument(own)) {
+        checkDocument(own, faultsOf("own_measures", [](const JsonField& document) -> Outcome<void> {
+                          RETURN_IF_ERROR(needVersion(document, storeVersion));
+                          ASSIGN_OR_RETURN(const auto measures, document.member("measures"));
+                          ASSIGN_OR_RETURN(const auto read, ownMeasuresFrom(measures));
+                          (void)read;
+                          return {};
+                      }));
+    }
 }
 
 void Checker::checkAthlete(const Path& folder, const std::vector<Path>& entries)

@@ -82,8 +82,9 @@ Outcome<void> writeAthlete(const Athlete& athlete, const std::filesystem::path& 
 [[nodiscard]] const SessionClip* findClip(const Session& session, std::string_view condition,
                                           View view);
 
-/// Opens the clip's frame index and computes its readings.
+/// Opens the clip's frame index and computes its readings, those of the coach's own measures too.
 Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,
-                             const SessionClip& clip, const AthleteFacts& athlete);
+                             const SessionClip& clip, const AthleteFacts& athlete,
+                             const OwnMeasures& own);
 
 } // namespace latemile

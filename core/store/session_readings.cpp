@@ -47,10 +47,11 @@ Outcome<MarkedClip> markedClipOf(const std::filesystem::path& sessionFolder, con
 }
 
 Outcome<Readings> readingsOf(const std::filesystem::path& sessionFolder, const Session& session,
-                             const SessionClip& clip, const AthleteFacts& athlete)
+                             const SessionClip& clip, const AthleteFacts& athlete,
+                             const OwnMeasures& own)
 {
     ASSIGN_OR_RETURN(const auto marked, markedClipOf(sessionFolder, session, clip, athlete));
-    return readingsOf(marked);
+    return readingsOf(marked, false, own);
 }
 
 } // namespace latemile

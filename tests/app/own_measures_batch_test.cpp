@@ -4,6 +4,8 @@
 #include "tests/app/marked_clip_files.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
+#include "tests/project_folders.hpp"
+#include "tests/scratch_folder.hpp"
 
 #include <algorithm>
 
@@ -81,6 +83,33 @@ TEST_CASE("own measures are compared by their own definitions", "[batch]")
     REQUIRE(own != rows.end());
     CHECK((*own)["unit"] == "cm");
     CHECK(batch({"compare", file, file}).out.find("Ankle past hip") != std::string::npos);
+}
+
+TEST_CASE("a session is read with the own measures of its library", "[batch]")
+{
+    const ScratchFolder library;
+    const auto visit = library.path() / "ilse-varga" / "2026-08-29";
+    const auto from = sourceFolder() / "sample_clips" / "ilse-varga";
+    std::filesystem::create_directories(visit);
+    std::filesystem::copy(from / "2026-08-29", visit, std::filesystem::copy_options::recursive);
+    std::filesystem::copy(from / "athlete.json", library.path() / "ilse-varga");
+    auto own = ownDocument();
+    (void)library.file("own_measures.json", own.dump());
+    const auto measuredFresh = batch({"measure", visit.string(), "--condition", "fresh", "--json"});
+    INFO(measuredFresh.err);
+    REQUIRE(measuredFresh.exit == 0);
+    const auto readings = json::parse(measuredFresh.out);
+    // The same words as the built-in measure's.
+    CHECK(meanOf(readings, "ankle_past_hip")["mean"].get<double>() ==
+          Approx(meanOf(readings, "foot_ahead")["mean"].get<double>()));
+    const auto course = batch({"progress", visit.parent_path().string()});
+    CHECK_THAT(course.out, containing("Ankle past hip"));
+
+    own["version"] = 2;
+    (void)library.file("own_measures.json", own.dump());
+    const auto refused = batch({"measure", visit.string(), "--condition", "fresh", "--json"});
+    CHECK(refused.exit == 1);
+    CHECK_THAT(refused.err, containing("own_measures.json") && containing("version 2"));
 }
 
 TEST_CASE("own measures that cannot be read are refused where the fault stands", "[batch]")

@@ -117,8 +117,8 @@ std::vector<std::string> cuesHandedOver(const std::filesystem::path& folder, con
     if (!session.cues.empty() || fresh == nullptr || fatigued == nullptr || !cues) {
         return session.cues;
     }
-    const auto one = readingsOf(folder, session, *fresh, {});
-    const auto two = readingsOf(folder, session, *fatigued, {});
+    const auto one = readingsOf(folder, session, *fresh, {}, {}); // no cue answers an own measure
+    const auto two = readingsOf(folder, session, *fatigued, {}, {});
     return one && two ? cuesOnSheet(session, *one, *two, *cues) : session.cues;
 }
 

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A coach's own measures. Expected numbers are those of the worked example in DEVELOPERS.md, worked
 // out by hand and again by NumPy, or of the built-in formula of the same words.
+#include "core/measures/formula_forms.hpp"
 #include "core/measures/own_formula.hpp"
 #include "core/measures/own_measures.hpp"
+#include "core/measures/prepared_clip.hpp"
 #include "core/measures/readings_file.hpp"
+#include "core/measures/step_readings.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/measures/worked_example.hpp"
 
@@ -209,4 +212,105 @@ TEST_CASE("copies of own measures stay whole when the first is gone", "[measures
     CHECK(copy.find("foot_ahead") == findMeasure("foot_ahead"));
     CHECK(copy.find("nothing") == nullptr);
     CHECK(OwnMeasures().all().size() == measureTable().size());
+}
+
+TEST_CASE("every form that is told is read as told", "[measures]")
+{
+    const auto withReal = [](std::string text, const std::string& standIn, const char* real) {
+        for (auto at = text.find(standIn); at != std::string::npos; at = text.find(standIn)) {
+            text.replace(at, standIn.size(), real);
+        }
+        return text;
+    };
+    for (const auto& form : formulaForms()) {
+        using Is = OwnFormula::Node::Is;
+        INFO(form.pattern);
+        auto text = withReal(std::string(form.pattern), "POINT", "hip");
+        text = withReal(withReal(text, "FORMULA", "wrist above hip"), "PHASE", "stance");
+        const bool ofPhase = form.is == Is::Highest || form.is == Is::Lowest;
+        const bool ofAthlete =
+            form.is == Is::Leg || form.is == Is::Trunk || form.is == Is::FlatFoot;
+        // What belongs to the athlete alone names no landmark, and angles are not added to lengths.
+        if (ofAthlete) {
+            text += form.kind == OwnFormula::Kind::Angle ? " + slope heel to toe at contact"
+                                                         : " + hip above ankle at contact";
+        } else if (!ofPhase) {
+            text += " at contact";
+        }
+        const auto parsed = parseFormula(text);
+        INFO((parsed ? "" : parsed.error().sentence));
+        REQUIRE(parsed);
+        const auto& node = ofAthlete ? parsed->root.parts.front() : parsed->root;
+        CHECK(node.is == form.is);
+        CHECK((ofPhase || node.kind == form.kind));
+    }
+    CHECK(landmarksInWords() == "ear, shoulder, elbow, wrist, hip, knee, ankle, heel, toe, asis, "
+                                "psis and heel-top");
+}
+
+TEST_CASE("the examples are sound and read on a marked clip", "[measures][outside]")
+{
+    // Worked example, by hand, 0.4 cm a pixel: knee at u = 1008 and hip at u = 960 at contact,
+    // 19.2 cm; toe at u = 868 and hip at u = 960 at toe-off, 36.8 cm of a leg of 88 cm.
+    const auto clip = exampleClip();
+    const auto own = OwnMeasures::from(exampleOwnMeasures()).value();
+    const auto readings = readingsOf(clip, false, own).value();
+    CHECK(*findReading(readings, "knee_ahead_of_hip")->value == Approx(19.2));
+    CHECK(*findReading(readings, "push_off_reach")->value == Approx(100.0 * 36.8 / 88.0));
+}
+
+TEST_CASE("a fault names the field to mend, and the formula's its column", "[measures]")
+{
+    using Field = OwnFault::Field;
+    const auto good = ownOf("ankle ahead of hip at contact", Unit::Centimetre);
+    CHECK_FALSE(latemile::faultOf({good}, 0));
+    const auto fieldOf = [&](auto change) {
+        auto own = good;
+        change(own);
+        const auto fault = latemile::faultOf({own}, 0);
+        REQUIRE(fault);
+        return fault->field;
+    };
+    CHECK(fieldOf([](OwnMeasure& own) { own.id = "9"; }) == Field::Id);
+    CHECK(fieldOf([](OwnMeasure& own) { own.name.clear(); }) == Field::Name);
+    CHECK(fieldOf([](OwnMeasure& own) { own.positive.clear(); }) == Field::Positive);
+    CHECK(fieldOf([](OwnMeasure& own) { own.unit = Unit::Percent; }) == Field::Unit);
+    CHECK(fieldOf([](OwnMeasure& own) { own.floor = 0.0; }) == Field::Floor);
+    CHECK(fieldOf([](OwnMeasure& own) { own.formula = "ankle ahead"; }) == Field::FormulaText);
+    auto own = good;
+    own.formula = "ankle beside hip at contact";
+    CHECK(latemile::faultOf({own}, 0)->column == 7U);
+    CHECK(latemile::faultOf({good, good}, 1)->field == Field::Id);
+}
+
+TEST_CASE("an own measure of one value is drawn as the built-in one it spells", "[measures]")
+{
+    const auto drawingOf = [](const char* formula, Unit unit) {
+        return OwnMeasures::from({ownOf(formula, unit)})->table().front().drawing;
+    };
+    const auto gap =
+        std::get<HorizontalGap>(drawingOf("ankle ahead of hip at contact", Unit::Centimetre));
+    const auto& builtIn = std::get<HorizontalGap>(findMeasure("foot_ahead")->drawing);
+    CHECK(gap.from == builtIn.from);
+    CHECK(gap.to == builtIn.to);
+    CHECK(std::get<AngleToPlumb>(drawingOf("lean hip to shoulder at mid-stance", Unit::Degree))
+              .towards == Landmark::Shoulder);
+    CHECK(drawingOf("ear ahead of hip at contact - ear ahead of hip at toe-off", Unit::Centimetre)
+              .index() == 0);
+}
+
+TEST_CASE("the first readable step is told, or why there is none", "[measures]")
+{
+    auto clip = exampleClip();
+    const auto own =
+        OwnMeasures::from({ownOf("ankle ahead of hip at contact", Unit::Centimetre)}).value();
+    const auto& measure = own.table().front();
+    CHECK(*firstReading(prepare(clip).value(), measure)->value == Approx(26.0));
+    clip.marking.marks.clear();
+    const auto unread = firstReading(prepare(clip).value(), measure);
+    REQUIRE(unread);
+    CHECK_FALSE(unread->value);
+    CHECK_THAT(unread->reason, containing("not marked"));
+    clip.marking.stances.clear();
+    CHECK_FALSE(firstReading(prepare(clip).value(), measure));
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sheet/sheet_content.hpp"
 #include "core/sheet/sheet_cues.hpp"
+#include "core/store/marked_clip.hpp"
 
 #include "tests/catch.hpp"
 #include "tests/project_folders.hpp"
@@ -92,7 +93,7 @@ TEST_CASE("the cues of a sheet are told by id for the visit that follows", "[she
 {
     Visit visit;
     const auto readings = [&](const char* condition) {
-        return readingsOf(firstVisit, visit.session, *findClip(visit.session, condition), {})
+        return readingsOf(firstVisit, visit.session, *findClip(visit.session, condition), {}, {})
             .value();
     };
     const Readings fresh = readings("fresh");
@@ -179,4 +180,36 @@ TEST_CASE("every cue answers a measure of the table", "[sheet]")
             CHECK(findMeasure(answer.measure) != nullptr);
         }
     }
+}
+
+TEST_CASE("an own measure chosen for the sheet stands in its table and on its still", "[sheet]")
+{
+    // The same words as foot_ahead: the same numbers must stand in both rows.
+    Visit visit;
+    visit.session.measures = {"foot_ahead", "ankle_past_hip"};
+    const auto own = OwnMeasures::from({{.id = "ankle_past_hip",
+                                         .name = "Ankle past hip",
+                                         .formula = "ankle ahead of hip at contact",
+                                         .unit = Unit::Centimetre,
+                                         .positive = "further ahead",
+                                         .floor = 1.0}})
+                         .value();
+    const auto clipOf = [&](const char* condition) {
+        const SessionClip& clip = *findClip(visit.session, condition);
+        const auto marked = markedClipOf(firstVisit, visit.session, clip, {}).value();
+        return SheetClip{firstVisit / clip.file, clip, marked.index,
+                         readingsOf(marked, false, own).value()};
+    };
+    const auto content =
+        sheetContent(clipOf("fresh"), clipOf("fatigued"), visit.session, visit.athlete, visit.cues);
+    REQUIRE(content);
+    REQUIRE(content->rows.size() == 2);
+    CHECK(content->rows[1].name == "Ankle past hip");
+    CHECK(content->rows[1].fresh == content->rows[0].fresh);
+    CHECK(content->rows[1].change == content->rows[0].change);
+    const auto& drawn = content->stills.front().measured;
+    CHECK(std::ranges::any_of(drawn, [](const StillMeasured& measured) {
+        return measured.measure == "ankle_past_hip" && !measured.label.empty();
+    }));
+    CHECK(toldIn(*content, Lengths::Inches).rows[1].unit == "in");
 }
