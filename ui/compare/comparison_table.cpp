@@ -76,7 +76,11 @@ void ComparisonTable::setComparisons(std::vector<Comparison> comparisons, const 
     beginResetModel();
     m_names = names;
     m_rows.clear();
+    m_own = {};
     for (std::size_t at = 0; at < comparisons.size(); ++at) {
+        if (!comparisons[at].own.table().empty()) {
+            m_own = comparisons[at].own; // the same in all: one library's
+        }
         for (ComparisonRow& one : comparisons[at].rows) {
             if (!measures.empty() && std::ranges::find(measures, one.measure) == measures.end()) {
                 continue;
@@ -138,7 +142,7 @@ QString ComparisonTable::words(const Row& row) const
 
 QString ComparisonTable::cellText(const Row& row, const Column& column) const
 {
-    const Measure* measure = findMeasure(row.measure);
+    const Measure* measure = m_own.find(row.measure);
     if (column.kind == Column::Kind::Words) {
         return words(row);
     }
@@ -163,7 +167,7 @@ QString ComparisonTable::cellText(const Row& row, const Column& column) const
 
 QString ComparisonTable::rowName(const Row& row) const
 {
-    const Measure* measure = findMeasure(row.measure);
+    const Measure* measure = m_own.find(row.measure);
     const QString name = measure == nullptr ? fromUtf8(row.measure) : fromUtf8(measure->name);
     return row.foot ? name + QStringLiteral(", ") + wordFor(*row.foot) : name;
 }
@@ -183,7 +187,7 @@ QVariant ComparisonTable::data(const QModelIndex& index, int role) const
     const Tokens tokens = tokensOf(QGuiApplication::palette());
     switch (role) {
     case Qt::DisplayRole:
-        return findMeasure(row.measure) == nullptr ? QString() : cellText(row, column);
+        return m_own.find(row.measure) == nullptr ? QString() : cellText(row, column);
     case Qt::TextAlignmentRole:
         return static_cast<int>((left ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     case Qt::FontRole: {

@@ -52,6 +52,7 @@ private:
 
     std::vector<Row> m_rows;
     QStringList m_names;
+    OwnMeasures m_own; ///< the coach's own among the rows
 };
 
 } // namespace latemile::ui

@@ -64,6 +64,14 @@ void ClipDocument::setClicks(const ClickErrors& clicks)
     }
 }
 
+void ClipDocument::setOwnMeasures(const OwnMeasures& own)
+{
+    if (m_own != own) {
+        m_own = own;
+        readSoon();
+    }
+}
+
 std::optional<Mark> ClipDocument::putMark(const MarkKey& key, const std::optional<Mark>& mark)
 {
     std::optional<Mark> before;
@@ -195,8 +203,8 @@ void ClipDocument::readNow()
     }
     m_reading = true;
     m_readAgain = false;
-    m_reader.post([this, input = marked()] {
-        auto result = std::make_shared<Outcome<Readings>>(readingsOf(input));
+    m_reader.post([this, input = marked(), own = m_own] {
+        auto result = std::make_shared<Outcome<Readings>>(readingsOf(input, false, own));
         QMetaObject::invokeMethod(
             this,
             [this, result] {

@@ -63,6 +63,8 @@ public:
     void setAthlete(const AthleteFacts& athlete);
     /// How well the coach of the session finds each landmark.
     void setClicks(const ClickErrors& clicks);
+    /// The coach's own measures, read beside those of the table.
+    void setOwnMeasures(const OwnMeasures& own);
     /// Once more from the file, after a fault.
     void openAgain() { openFile(); }
 
@@ -98,6 +100,7 @@ private:
     QUndoStack& m_history;
     AthleteFacts m_athlete;
     ClickErrors m_clicks;
+    OwnMeasures m_own;
     QString m_fault;
     std::vector<Step> m_steps;
     std::optional<Readings> m_readings;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/session_document.hpp"
 
+#include "core/store/library_measures.hpp"
 #include "ui/text/words.hpp"
 
 #include <QSettings>
@@ -41,6 +42,7 @@ SessionDocument::SessionDocument(std::filesystem::path folder, SessionFile file,
                m_read.measures, m_read.cues,      m_read.measuresAfterLooking,
                m_read.stills,   m_read.screening, m_read.nextRefilm};
     readClicks();
+    readOwnMeasures();
     for (const SessionClip& clip : m_read.clips) {
         m_clips.push_back(makeClip(clip));
     }
@@ -163,6 +165,7 @@ void SessionDocument::tellAthlete(ClipDocument& clip) const
                      .legLengthCm = m_athlete.legLengthCm,
                      .massKg = m_athlete.massKg});
     clip.setClicks(m_clicks);
+    clip.setOwnMeasures(m_own);
 }
 
 /// A record of coaches that cannot be read leaves the defaults: larger, and so on the safe side.
@@ -179,6 +182,24 @@ Outcome<void> SessionDocument::keepCoach(const Coach& coach)
 {
     RETURN_IF_ERROR(latemile::keepCoach(coach, libraryOf(m_folder)));
     readClicks();
+    return {};
+}
+
+void SessionDocument::readOwnMeasures()
+{
+    auto own = ownMeasuresIn(libraryOf(m_folder));
+    m_ownFault = own ? QString() : fromUtf8(own.error().sentence);
+    m_own = own ? std::move(*own) : OwnMeasures();
+    for (const auto& clip : m_clips) {
+        clip->setOwnMeasures(m_own);
+    }
+    emit ownMeasuresChanged();
+}
+
+Outcome<void> SessionDocument::keepOwnMeasures(const OwnMeasures& own)
+{
+    RETURN_IF_ERROR(latemile::keepOwnMeasures(own, m_own, libraryOf(m_folder)));
+    readOwnMeasures();
     return {};
 }
 

@@ -60,6 +60,15 @@ public:
     /// What a blind repeat told of a coach: kept in the library, and the readings follow.
     Outcome<void> keepCoach(const Coach& coach);
 
+    /// The coach's own measures, of the library this session lies in.
+    [[nodiscard]] const OwnMeasures& ownMeasures() const { return m_own; }
+    /// Why they could not be read, and are left out of the readings; else empty.
+    [[nodiscard]] const QString& ownMeasuresFault() const { return m_ownFault; }
+    /// Once more from the library, where somebody else may have changed them.
+    void readOwnMeasures();
+    /// In place of those last read: kept in the library, and the readings follow.
+    Outcome<void> keepOwnMeasures(const OwnMeasures& own);
+
     /// What the athlete's measures are to a clip, for one of another day too.
     void tellAthlete(ClipDocument& clip) const;
 
@@ -68,6 +77,7 @@ signals:
     void clipGoing(latemile::ui::ClipDocument* clip); ///< still whole, for views to let go of
     void aboutChanged();
     void athleteChanged();
+    void ownMeasuresChanged();
     void saveFailed(const QString& sentence);
     void editRefused(); ///< the session is read only
 
@@ -79,6 +89,8 @@ private:
     const std::filesystem::path m_folder;
     Athlete m_athlete;
     ClickErrors m_clicks; ///< of the coach of this session
+    OwnMeasures m_own;
+    QString m_ownFault;
     SessionAbout m_about;
     const Session m_read; ///< as it was read: keeps what no page edits
     std::vector<std::unique_ptr<ClipDocument>> m_clips;

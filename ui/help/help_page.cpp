@@ -110,7 +110,10 @@ QString HelpPage::shownTopic() const
 void HelpPage::showTopic(const QString& id)
 {
     m_search->clear(); // An old search must not hide what is asked for now.
-    choose(id);
+    // A measure that help does not know is one of the coach's own.
+    const bool known =
+        id.isEmpty() || std::ranges::find(m_topics, id, &HelpTopic::id) != m_topics.end();
+    choose(known ? id : QStringLiteral("own_measures"));
 }
 
 void HelpPage::showChosen()

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/help/help_topics.hpp"
 
+#include "ui/help/own_measures_topic.hpp"
 #include "ui/keys/key_table.hpp"
 #include "ui/keys/keys.hpp"
 #include "ui/text/numbers.hpp"
@@ -248,7 +249,7 @@ bool HelpTopic::holds(const QString& words) const
 std::vector<HelpTopic> helpTopics(const Keys& keys)
 {
     std::vector<HelpTopic> topics{sessionTopic(), keysTopic(keys), proposeTopic(keys),
-                                  followTopic(keys)};
+                                  followTopic(keys), ownMeasuresTopic(keys)};
     for (const Measure& measure : measureTable()) {
         topics.push_back(topicOf(measure));
     }

@@ -12,6 +12,7 @@ namespace {
 #define PICTURE QT_TRANSLATE_NOOP("Keys", "Picture")
 #define MARKS QT_TRANSLATE_NOOP("Keys", "Marks")
 #define SHEET QT_TRANSLATE_NOOP("Keys", "Sheet")
+#define READINGS QT_TRANSLATE_NOOP("Keys", "Readings")
 #define FILMING QT_TRANSLATE_NOOP("Keys", "Filming")
 #define NAME(text) QT_TRANSLATE_NOOP("Keys", text)
 
@@ -39,6 +40,8 @@ constexpr std::array table{
              "Ctrl+F4"},
     KeyEntry{"sheet.pdf", SHEET, NAME("Save the sheet as PDF"), "Ctrl+E"},
     KeyEntry{"sheet.print", SHEET, NAME("Print the sheet"), "Ctrl+P"},
+
+    KeyEntry{"readings.own", READINGS, NAME("Own measures"), "O"},
 
     KeyEntry{"picture.play", PICTURE, NAME("Play or pause"), "Space"},
     KeyEntry{"picture.play_back", PICTURE, NAME("Play backwards or pause"), "Shift+Space"},

@@ -26,10 +26,10 @@ const std::vector<std::string>& defaultMeasures()
     return six;
 }
 
-CellPlan::CellPlan(const std::vector<std::string>& measures)
+CellPlan::CellPlan(const std::vector<std::string>& measures, const OwnMeasures& own)
 {
     for (const std::string& id : measures.empty() ? defaultMeasures() : measures) {
-        const Measure* measure = findMeasure(id);
+        const Measure* measure = own.find(id);
         if (measure == nullptr) {
             continue;
         }

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/marks/steps.hpp"
-#include "core/measures/measure.hpp"
+#include "core/measures/own_measures.hpp"
 
 #include <string>
 #include <vector>
@@ -18,8 +18,9 @@ enum class CellState { Empty, Begun, Proposed, Confirmed };
 class CellPlan {
 public:
     CellPlan() = default;
-    /// `measures` by id; unknown ones are passed over. Empty: the default six.
-    explicit CellPlan(const std::vector<std::string>& measures);
+    /// `measures` by id, of the table or of the coach's own; unknown ones are passed over. Empty:
+    /// the default six.
+    explicit CellPlan(const std::vector<std::string>& measures, const OwnMeasures& own = {});
     /// All nine points at every instant of every near step.
     [[nodiscard]] static CellPlan everything();
 

@@ -200,7 +200,8 @@ void MarksPage::setClip()
 void MarksPage::setPlan()
 {
     m_flow->setPlan(m_steps->asksForAll() ? CellPlan::everything()
-                                          : CellPlan(m_context.session.about().measures));
+                                          : CellPlan(m_context.session.about().measures,
+                                                     m_context.session.ownMeasures()));
     m_steps->renew();
     tellReadings();
 }

@@ -45,7 +45,7 @@ QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
     }
     QStringList parts;
     for (const std::string& id : measures.empty() ? defaultMeasures() : measures) {
-        const Measure* measure = findMeasure(id);
+        const Measure* measure = readings->own.find(id);
         const Reading* reading = readingOf(*readings, *step, id);
         if (measure != nullptr && reading != nullptr && reading->value) {
             parts.append(fromUtf8(measure->name) + u' ' +

@@ -32,12 +32,9 @@ void MeasureOrder::remember() const
     settings.setValue(QLatin1String(hiddenKey), QStringList(m_hidden.begin(), m_hidden.end()));
 }
 
-std::vector<const Measure*> MeasureOrder::all() const
+std::vector<const Measure*> MeasureOrder::all(const OwnMeasures& own) const
 {
-    std::vector<const Measure*> measures;
-    for (const Measure& measure : measureTable()) {
-        measures.push_back(&measure);
-    }
+    auto measures = own.all();
     // A measure the settings do not know yet is newer than they are: it comes last.
     const auto place = [this](const Measure* measure) {
         const auto at = m_order.indexOf(fromUtf8(measure->id));
@@ -47,9 +44,9 @@ std::vector<const Measure*> MeasureOrder::all() const
     return measures;
 }
 
-std::vector<const Measure*> MeasureOrder::shown() const
+std::vector<const Measure*> MeasureOrder::shown(const OwnMeasures& own) const
 {
-    auto measures = all();
+    auto measures = all(own);
     std::erase_if(measures, [this](const Measure* measure) { return isHidden(*measure); });
     return measures;
 }
@@ -59,12 +56,12 @@ bool MeasureOrder::isHidden(const Measure& measure) const
     return m_hidden.contains(fromUtf8(measure.id));
 }
 
-void MeasureOrder::setHidden(const Measure& measure, bool hidden)
+void MeasureOrder::setHidden(const QString& id, bool hidden)
 {
     if (hidden) {
-        m_hidden.insert(fromUtf8(measure.id));
+        m_hidden.insert(id);
     } else {
-        m_hidden.remove(fromUtf8(measure.id));
+        m_hidden.remove(id);
     }
 }
 

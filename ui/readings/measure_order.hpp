@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/measures/measure.hpp"
+#include "core/measures/own_measures.hpp"
 
 #include <QSet>
 #include <QString>
@@ -18,11 +18,12 @@ public:
     [[nodiscard]] static MeasureOrder remembered();
     void remember() const;
 
-    /// All measures: those the coach put in order first, then the rest as the table has them.
-    [[nodiscard]] std::vector<const Measure*> all() const;
-    [[nodiscard]] std::vector<const Measure*> shown() const;
+    /// All measures, the coach's own too: those put in order first, then the rest as the table has
+    /// them. `own` must outlive what is given.
+    [[nodiscard]] std::vector<const Measure*> all(const OwnMeasures& own) const;
+    [[nodiscard]] std::vector<const Measure*> shown(const OwnMeasures& own) const;
     [[nodiscard]] bool isHidden(const Measure& measure) const;
-    void setHidden(const Measure& measure, bool hidden);
+    void setHidden(const QString& id, bool hidden);
     void setOrder(const QStringList& ids) { m_order = ids; }
     bool operator==(const MeasureOrder&) const = default;
 

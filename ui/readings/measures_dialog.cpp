@@ -12,10 +12,12 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <utility>
+
 namespace latemile::ui {
 
-MeasuresDialog::MeasuresDialog(MeasureOrder order, QWidget* parent)
-    : QDialog(parent), m_list(new QListWidget(this))
+MeasuresDialog::MeasuresDialog(MeasureOrder order, OwnMeasures own, QWidget* parent)
+    : QDialog(parent), m_own(std::move(own)), m_list(new QListWidget(this))
 {
     setWindowTitle(tr("Measures shown"));
     resize(420, 560);
@@ -52,7 +54,7 @@ MeasuresDialog::MeasuresDialog(MeasureOrder order, QWidget* parent)
 void MeasuresDialog::fill(const MeasureOrder& order)
 {
     m_list->clear();
-    for (const Measure* measure : order.all()) {
+    for (const Measure* measure : order.all(m_own)) {
         auto* item = new QListWidgetItem(fromUtf8(measure->name), m_list);
         item->setData(Qt::UserRole, fromUtf8(measure->id));
         item->setCheckState(order.isHidden(*measure) ? Qt::Unchecked : Qt::Checked);
@@ -80,9 +82,7 @@ MeasureOrder MeasuresDialog::order() const
         const QListWidgetItem* item = m_list->item(row);
         const QString id = item->data(Qt::UserRole).toString();
         ids.append(id);
-        if (const Measure* measure = findMeasure(id.toStdString())) {
-            order.setHidden(*measure, item->checkState() != Qt::Checked);
-        }
+        order.setHidden(id, item->checkState() != Qt::Checked);
     }
     order.setOrder(ids);
     return order;

@@ -14,7 +14,8 @@ namespace latemile::ui {
 class MeasuresDialog final : public QDialog {
     Q_OBJECT
 public:
-    explicit MeasuresDialog(MeasureOrder order, QWidget* parent = nullptr);
+    /// `own`: the coach's own measures to be listed too.
+    MeasuresDialog(MeasureOrder order, OwnMeasures own, QWidget* parent = nullptr);
 
     [[nodiscard]] MeasureOrder order() const;
     [[nodiscard]] QListWidget& list() const { return *m_list; }
@@ -23,6 +24,7 @@ private:
     void fill(const MeasureOrder& order);
     void move(int way);
 
+    const OwnMeasures m_own;
     QListWidget* m_list;
 };
 

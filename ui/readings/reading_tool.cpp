@@ -42,12 +42,20 @@ void paintMeasured(QPainter& painter, const PictureMap& map, const StillMeasured
 
 } // namespace
 
-void ReadingTool::show(const ClipDocument* clip, FrameNumber frame, const Measure* measure,
-                       QString label)
+void ReadingTool::show(const ClipDocument* clip, FrameNumber frame)
 {
     m_clip = clip;
     m_frame = frame;
-    m_measure = measure;
+    m_measure = nullptr;
+}
+
+void ReadingTool::show(const ClipDocument* clip, FrameNumber frame, const Measure& measure,
+                       const OwnMeasures& own, QString label)
+{
+    m_clip = clip;
+    m_frame = frame;
+    m_own = own;
+    m_measure = m_own.find(measure.id);
     m_label = std::move(label);
 }
 

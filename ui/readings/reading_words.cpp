@@ -75,6 +75,21 @@ QString tellSources(const Explanation& explanation, const Measure& measure)
     return text;
 }
 
+QString tellMeanSources(const Explanation& explanation, const Summary& summary,
+                        const Measure& measure)
+{
+    const QString told = tellSources(explanation, measure);
+    if (!explanation.se || errorText(*explanation.se, measure) == errorText(summary.se, measure)) {
+        return told;
+    }
+    return told + u'\n' +
+           translated(QT_TRANSLATE_NOOP("ReadingWords",
+                                        "The steps differ less than the errors of their marks "
+                                        "would make them: from their spread alone the table "
+                                        "has ± %1."))
+               .arg(errorText(summary.se, measure));
+}
+
 QString tellMeasure(const Measure& measure)
 {
     return QCoreApplication::translate("ReadingWords", "%1\n\nAbove zero: %2.\n\nTraps: %3\n\n%4")

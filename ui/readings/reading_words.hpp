@@ -14,6 +14,10 @@ namespace latemile::ui {
 /// "Error ± 1.4 cm: marks of the near hip 1.20 (73 %), marks of the near ankle 0.50 (13 %), contact
 /// 0.44 (10 %). They add in quadrature." and what would help most. Empty without an error.
 [[nodiscard]] QString tellSources(const Explanation& explanation, const Measure& measure);
+/// The same of a mean, and of how many steps it is where the error from its sources is larger than
+/// the spread of its steps shows.
+[[nodiscard]] QString tellMeanSources(const Explanation& explanation, const Summary& summary,
+                                      const Measure& measure);
 /// What the measure is, its sign, what makes it wrong and where it comes from.
 [[nodiscard]] QString tellMeasure(const Measure& measure);
 

@@ -5,6 +5,9 @@
 #include "core/whole_file.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/selection.hpp"
+#include "ui/document/session_document.hpp"
+#include "ui/keys/keys.hpp"
+#include "ui/own_measures/own_measures_dialog.hpp"
 #include "ui/page/clip_switch.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/picture/athlete_part.hpp"
@@ -79,16 +82,21 @@ QWidget* ReadingsPage::buildTable()
     setState(*m_fault, "doubt");
 
     auto* choose = new QPushButton(tr("Measures shown…"), side);
+    auto* own = new QPushButton(side);
+    m_context.keys.label(*own, "readings.own", tr("Own measures…"));
+    m_context.keys.action("readings.own", this, [this] { editOwnMeasures(); });
     auto* text = new QPushButton(tr("Copy table"), side);
     auto* csv = new QPushButton(tr("Copy as CSV"), side);
     auto* save = new QPushButton(tr("Save CSV…"), side);
     connect(choose, &QPushButton::clicked, this, &ReadingsPage::chooseMeasures);
+    connect(own, &QPushButton::clicked, this, &ReadingsPage::editOwnMeasures);
     connect(text, &QPushButton::clicked, this, &ReadingsPage::copyText);
     connect(csv, &QPushButton::clicked, this, &ReadingsPage::copyCsv);
     connect(save, &QPushButton::clicked, this, &ReadingsPage::saveCsv);
     auto* row = new QHBoxLayout;
     row->setSpacing(gridStep / 2);
     row->addWidget(choose);
+    row->addWidget(own);
     row->addWidget(text);
     row->addWidget(csv);
     row->addWidget(save);
@@ -140,7 +148,7 @@ QWidget* ReadingsPage::buildPicture()
 void ReadingsPage::setClip()
 {
     ClipDocument* clip = m_context.selection.clip();
-    m_tool.show(clip, {}, nullptr, {});
+    m_tool.show(clip, {});
     m_view->setMessage(clip == nullptr
                            ? tr("This session has no clip yet. Add one on the Filming page.")
                            : clip->fault());
@@ -160,14 +168,8 @@ void ReadingsPage::tellReadings()
     m_model->setReadings(clip == nullptr ? std::nullopt : clip->readings());
     m_checks->setChecks(clip == nullptr || !clip->readings() ? std::vector<Check>{}
                                                              : clip->readings()->checks);
-    const QString fault =
-        clip == nullptr
-            ? QString()
-            : (clip->readingsFault().isEmpty() && m_model->rowCount() == 0
-                   ? tr("No readings yet: mark contacts and landmarks on the Marks page.")
-                   : clip->readingsFault());
-    m_fault->setText(fault);
-    m_fault->setVisible(!fault.isEmpty());
+    m_fault->setText(faultOf(clip));
+    m_fault->setVisible(!m_fault->text().isEmpty());
     m_table->resizeColumnsToContents();
     for (int row = 0; row < m_model->rowCount(); ++row) {
         if (fromUtf8(m_model->measureAt(row)->id) == m_shownMeasure) {
@@ -185,9 +187,31 @@ void ReadingsPage::tellReadings()
     }
 }
 
+/// Why there are no readings, or not all of them; empty where all is well.
+QString ReadingsPage::faultOf(const ClipDocument* clip) const
+{
+    if (clip == nullptr) {
+        return {};
+    }
+    if (!clip->readingsFault().isEmpty()) {
+        return clip->readingsFault();
+    }
+    if (m_model->rowCount() == 0) {
+        return tr("No readings yet: mark contacts and landmarks on the Marks page.");
+    }
+    const QString fault = m_context.session.ownMeasuresFault();
+    return fault.isEmpty() ? fault : tr("Read without your own measures: %1").arg(fault);
+}
+
+void ReadingsPage::editOwnMeasures()
+{
+    OwnMeasuresDialog(m_context.session, m_context.selection.clip(), this).exec();
+    tellReadings(); // the document of own measures may have been put right meanwhile
+}
+
 void ReadingsPage::chooseMeasures()
 {
-    MeasuresDialog dialog(m_model->order(), this);
+    MeasuresDialog dialog(m_model->order(), m_context.session.ownMeasures(), this);
     if (dialog.exec() == QDialog::Accepted) {
         m_model->setOrder(dialog.order());
         m_table->resizeColumnsToContents();
@@ -205,25 +229,46 @@ void ReadingsPage::showCell(const QModelIndex& index)
     setProperty("helpTopic", m_shownMeasure);
     m_meaning->setText(tellMeasure(*measure));
     const Reading* reading = m_model->readingAt(index);
-    m_told->setText(reading == nullptr ? tellMean(index) : tellReading(*reading, *measure));
-    m_sources->setText(reading == nullptr ? QString() : sourcesOf(*clip, *reading, *measure));
-    m_sources->setVisible(!m_sources->text().isEmpty());
-    if (reading != nullptr && reading->time) {
+    if (reading == nullptr) {
+        showMean(*clip, index, *measure);
+        return;
+    }
+    const auto explained = explain(clip->marked(), *measure, reading->step);
+    tell(tellReading(*reading, *measure),
+         explained ? tellSources(*explained, *measure) : fromUtf8(explained.error().sentence));
+    if (reading->time) {
         showReading(*clip, *reading, *measure);
     }
 }
 
-QString ReadingsPage::sourcesOf(const ClipDocument& clip, const Reading& reading,
-                                const Measure& measure)
+void ReadingsPage::tell(const QString& told, const QString& sources)
 {
-    const auto explained = explain(clip.marked(), measure, reading.step);
-    return explained ? tellSources(*explained, measure) : fromUtf8(explained.error().sentence);
+    m_told->setText(told);
+    m_sources->setText(sources);
+    m_sources->setVisible(!sources.isEmpty());
 }
 
-QString ReadingsPage::tellMean(const QModelIndex& index) const
+/// A mean has no frame of its own: the picture is that of the step nearest to it.
+void ReadingsPage::showMean(ClipDocument& clip, const QModelIndex& index, const Measure& measure)
 {
+    const Summary* summary = m_model->summaryAt(index);
     const QString told = m_model->told(index);
-    return told.isEmpty() ? fromUtf8(m_model->measureAt(index.row())->name) : told + u'.';
+    if (summary == nullptr) {
+        tell(told.isEmpty() ? fromUtf8(measure.name) : told + u'.', {});
+        return;
+    }
+    const auto explained =
+        explainMean(clip.marked(), measure, {.foot = summary->foot, .confirmedOnly = true});
+    const QString sources = explained ? tellMeanSources(*explained, *summary, measure)
+                                      : fromUtf8(explained.error().sentence);
+    const Reading* nearest = m_model->nearestTo(*summary);
+    if (nearest == nullptr || !nearest->time) {
+        tell(told + u'.', sources);
+        return;
+    }
+    tell(tr("%1. The picture is step %2, the nearest to it.").arg(told).arg(nearest->step->value),
+         sources);
+    showReading(clip, *nearest, measure);
 }
 
 /// The frame, cut to the athlete, with the lines the number came from.
@@ -232,7 +277,7 @@ void ReadingsPage::showReading(ClipDocument& clip, const Reading& reading, const
     const bool event = measure.instant == Instant::Contact || measure.instant == Instant::ToeOff;
     const FrameNumber frame =
         event ? clip.index().firstAtOrAfter(*reading.time) : clip.index().nearest(*reading.time);
-    m_tool.show(&clip, frame, &measure,
+    m_tool.show(&clip, frame, measure, m_model->own(),
                 reading.value ? roundedText(*reading.value, reading.se, measure) : QString());
     m_player->goTo(frame);
     if (const auto part = athletePart(clip, frame)) {

@@ -36,9 +36,10 @@ private:
     void setClip();
     void tellReadings();
     void chooseMeasures();
-    [[nodiscard]] static QString sourcesOf(const ClipDocument& clip, const Reading& reading,
-                                           const Measure& measure);
-    [[nodiscard]] QString tellMean(const QModelIndex& index) const;
+    void editOwnMeasures();
+    [[nodiscard]] QString faultOf(const ClipDocument* clip) const;
+    void showMean(ClipDocument& clip, const QModelIndex& index, const Measure& measure);
+    void tell(const QString& told, const QString& sources);
     void showReading(ClipDocument& clip, const Reading& reading, const Measure& measure);
     void showCell(const QModelIndex& index);
     void copyText() const;

@@ -11,6 +11,7 @@
 #include <QPalette>
 
 #include <algorithm>
+#include <cmath>
 
 namespace latemile::ui {
 namespace {
@@ -45,31 +46,34 @@ ReadingsTable::ReadingsTable(QObject* parent)
 
 void ReadingsTable::setReadings(const std::optional<Readings>& readings)
 {
+    beginResetModel();
     m_readings = readings;
-    renew();
+    chooseRows();
+    endResetModel();
 }
 
 void ReadingsTable::setOrder(const MeasureOrder& order)
 {
     m_order = order;
     m_order.remember();
-    renew();
+    beginResetModel();
+    chooseRows();
+    endResetModel();
 }
 
-void ReadingsTable::renew()
+void ReadingsTable::chooseRows()
 {
-    beginResetModel();
     m_rows.clear();
-    for (const Measure* measure : m_order.shown()) {
-        const bool any =
-            m_readings && std::ranges::any_of(m_readings->readings, [&](const auto& r) {
-                return r.measure == measure->id && r.value;
-            });
-        if (any) {
+    if (!m_readings) {
+        return;
+    }
+    for (const Measure* measure : m_order.shown(m_readings->own)) {
+        if (std::ranges::any_of(m_readings->readings, [&](const Reading& reading) {
+                return reading.measure == measure->id && reading.value;
+            })) {
             m_rows.push_back(measure);
         }
     }
-    endResetModel();
 }
 
 const Measure* ReadingsTable::measureAt(int row) const
@@ -101,6 +105,22 @@ const Summary* ReadingsTable::summaryAt(const QModelIndex& index) const
         return summary.measure == measure->id && summary.foot == foot && summary.n > 0;
     });
     return found == m_readings->summary.end() ? nullptr : &*found;
+}
+
+const Reading* ReadingsTable::nearestTo(const Summary& mean) const
+{
+    const auto distance = [&mean](const Reading& reading) {
+        return std::abs(*reading.value - mean.mean);
+    };
+    const Reading* nearest = nullptr;
+    for (const Reading& reading : m_readings->readings) {
+        const bool ofMean = reading.measure == mean.measure && reading.step && reading.value &&
+                            reading.confirmed && (!mean.foot || reading.foot == mean.foot);
+        if (ofMean && (nearest == nullptr || distance(reading) < distance(*nearest))) {
+            nearest = &reading;
+        }
+    }
+    return nearest;
 }
 
 std::optional<LeftRight> ReadingsTable::leftRightAt(const QModelIndex& index) const

@@ -24,10 +24,14 @@ public:
     void setReadings(const std::optional<Readings>& readings);
     void setOrder(const MeasureOrder& order); ///< and remembers it
     [[nodiscard]] const MeasureOrder& order() const { return m_order; }
+    /// The coach's own measures among the readings.
+    [[nodiscard]] OwnMeasures own() const { return m_readings ? m_readings->own : OwnMeasures(); }
     [[nodiscard]] const Measure* measureAt(int row) const;
     /// The reading of a step's cell, or nothing where there is none.
     [[nodiscard]] const Reading* readingAt(const QModelIndex& index) const;
     [[nodiscard]] const Summary* summaryAt(const QModelIndex& index) const;
+    /// The confirmed step whose value lies nearest to a mean; null where none is listed.
+    [[nodiscard]] const Reading* nearestTo(const Summary& mean) const;
     /// Of a timing's cell in the column of left against right.
     [[nodiscard]] std::optional<LeftRight> leftRightAt(const QModelIndex& index) const;
 
@@ -41,12 +45,13 @@ public:
                                       int role) const override;
 
 private:
-    void renew();
+    void chooseRows();
     [[nodiscard]] QString cellText(const QModelIndex& index) const;
 
     MeasureOrder m_order;
     std::optional<Readings> m_readings;
-    std::vector<const Measure*> m_rows; ///< measures with at least one value
+    std::vector<const Measure*> m_rows; ///< measures with at least one value; the own ones are of
+                                        ///< m_readings
 };
 
 } // namespace latemile::ui

@@ -43,15 +43,13 @@ bool isDrawn(const RefilmPoint& point)
     return point.mean && point.whyNot.empty();
 }
 
-Extent extentOf(const Course* fresh, const Course* fatigued)
+Extent extentOf(const Measure& measure, const Course* fresh, const Course* fatigued)
 {
     Extent extent{1e12, -1e12, 1e12, -1e12};
-    double floor = 0.0;
     for (const Course* course : {fresh, fatigued}) {
         if (course == nullptr) {
             continue;
         }
-        floor = findMeasure(course->measure)->floor;
         for (const RefilmPoint& point : course->points) {
             extent.firstDay = std::min(extent.firstDay, dayOf(point.date));
             extent.lastDay = std::max(extent.lastDay, dayOf(point.date));
@@ -63,7 +61,7 @@ Extent extentOf(const Course* fresh, const Course* fatigued)
         }
     }
     // A change too small for a word on a sheet must not look large.
-    const double lacks = std::max(0.0, 4.0 * floor - (extent.high - extent.low));
+    const double lacks = std::max(0.0, 4.0 * measure.floor - (extent.high - extent.low));
     const double air = 0.1 * (extent.high - extent.low + lacks) + lacks / 2.0;
     extent.low -= air;
     // Room for the names of the cues, whatever the plot's height.
@@ -198,11 +196,11 @@ void drawCues(QCustomPlot& plot, const std::vector<CueSpan>& cues, const Tokens&
 
 } // namespace
 
-QWidget* refilmPlot(const Course* fresh, const Course* fatigued, const std::vector<CueSpan>& cues,
-                    const Tokens& tokens, QWidget* parent)
+QWidget* refilmPlot(const Measure& measure, const Course* fresh, const Course* fatigued,
+                    const std::vector<CueSpan>& cues, const Tokens& tokens, QWidget* parent)
 {
     auto* plot = new QCustomPlot(parent);
-    const Extent extent = extentOf(fresh, fatigued);
+    const Extent extent = extentOf(measure, fresh, fatigued);
     dressAxes(*plot, extent, tokens);
     if (const Course* any = fatigued != nullptr ? fatigued : fresh) {
         nameDays(*plot, *any);

@@ -21,11 +21,11 @@ struct CueSpan {
     QString name; ///< what the athlete was to think of
 };
 
-/// One measure over the filming days with 95 % error bars: fresh filled discs on a solid line,
+/// A measure over the filming days with 95 % error bars: fresh filled discs on a solid line,
 /// fatigued hollow ones on a dashed line. Days that must not be set beside the newest are left
 /// out. Either course may be null.
-[[nodiscard]] QWidget* refilmPlot(const Course* fresh, const Course* fatigued,
-                                  const std::vector<CueSpan>& cues, const Tokens& tokens,
-                                  QWidget* parent);
+[[nodiscard]] QWidget* refilmPlot(const Measure& measure, const Course* fresh,
+                                  const Course* fatigued, const std::vector<CueSpan>& cues,
+                                  const Tokens& tokens, QWidget* parent);
 
 } // namespace latemile::ui

@@ -20,9 +20,8 @@ namespace {
 
 constexpr int narrowestCard = 40 * gridStep;
 
-QString titleOf(const Course& course)
+QString titleOf(const Measure& measure, const Course& course)
 {
-    const Measure& measure = *findMeasure(course.measure);
     const QString unit = unitText(measure.unit);
     QString title = fromUtf8(measure.name);
     if (course.foot) {
@@ -39,12 +38,11 @@ QString spokenOf(const PlotPlan& plan)
         if (course == nullptr) {
             return;
         }
-        const Measure& measure = *findMeasure(course->measure);
         for (const RefilmPoint& point : course->points) {
             if (point.mean) {
                 told.append(QStringLiteral("%1, %2: %3")
                                 .arg(condition, fromUtf8(point.date),
-                                     roundedText(*point.mean, point.halfWidth, measure)));
+                                     roundedText(*point.mean, point.halfWidth, *plan.measure)));
             }
         }
     };
@@ -101,12 +99,12 @@ QWidget* RefilmPlots::cardOf(const PlotPlan& plan, const std::vector<CueSpan>& c
     auto* column = new QVBoxLayout(card);
     column->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
     column->setSpacing(gridStep / 2);
-    auto* title = headingLabel(titleOf(any), card);
+    auto* title = headingLabel(titleOf(*plan.measure, any), card);
     title->setWordWrap(true);
     column->addWidget(title);
-    QWidget* plot =
-        refilmPlot(plan.fresh, plan.fatigued, cues, tokensOf(QGuiApplication::palette()), card);
-    plot->setAccessibleName(titleOf(any));
+    QWidget* plot = refilmPlot(*plan.measure, plan.fresh, plan.fatigued, cues,
+                               tokensOf(QGuiApplication::palette()), card);
+    plot->setAccessibleName(titleOf(*plan.measure, any));
     plot->setAccessibleDescription(spokenOf(plan));
     column->addWidget(plot, 1);
     for (const QString& line : {trendOf(plan), leftOut(plan)}) {

@@ -11,8 +11,9 @@ class QGridLayout;
 
 namespace latemile::ui {
 
-/// What one small plot shows; the courses outlive it until the next setPlots.
+/// What one small plot shows; all of it outlives the call of setPlots.
 struct PlotPlan {
+    const Measure* measure{};
     const Course* fresh{};
     const Course* fatigued{};
 };

@@ -19,7 +19,7 @@ namespace {
 /// side alone there is none, and the day says so.
 std::optional<Readings> readClip(const Session& session, std::string_view condition,
                                  std::optional<View> view, const AthleteFacts& athlete,
-                                 FilmingDay& day)
+                                 const OwnMeasures& own, FilmingDay& day)
 {
     const SessionClip* any = findClip(session, condition);
     const SessionClip* clip = view ? findClip(session, condition, *view) : any;
@@ -31,7 +31,7 @@ std::optional<Readings> readClip(const Session& session, std::string_view condit
         }
         return std::nullopt;
     }
-    auto readings = readingsOf(day.folder, session, *clip, athlete);
+    auto readings = readingsOf(day.folder, session, *clip, athlete, own);
     if (!readings) {
         day.fault = fromUtf8(readings.error().sentence);
         return std::nullopt;
@@ -49,7 +49,7 @@ void takeCues(FilmingDay& day, const Session& session, const std::vector<Cue>& c
 }
 
 void readDay(FilmingDay& day, const CourseViews& views, const AthleteFacts& athlete,
-             const std::vector<Cue>& cues)
+             const OwnMeasures& own, const std::vector<Cue>& cues)
 {
     const auto session = readSession(day.folder);
     if (!session) {
@@ -57,8 +57,8 @@ void readDay(FilmingDay& day, const CourseViews& views, const AthleteFacts& athl
         return;
     }
     day.date = session->date;
-    day.fresh = readClip(*session, "fresh", views.fresh, athlete, day);
-    day.fatigued = readClip(*session, "fatigued", views.fatigued, athlete, day);
+    day.fresh = readClip(*session, "fresh", views.fresh, athlete, own, day);
+    day.fatigued = readClip(*session, "fatigued", views.fatigued, athlete, own, day);
     takeCues(day, *session, cues);
 }
 
@@ -100,6 +100,7 @@ RefilmsMaker::RefilmsMaker(SessionDocument& session, QObject* parent)
     }
     connect(&session, &SessionDocument::clipsChanged, this, &RefilmsMaker::follow);
     connect(&session, &SessionDocument::aboutChanged, this, &RefilmsMaker::takeOpenDay);
+    connect(&session, &SessionDocument::ownMeasuresChanged, this, &RefilmsMaker::readOthers);
     m_views = {viewOf(sideClipOf(session, "fresh")), viewOf(sideClipOf(session, "fatigued"))};
     follow();
     readOthers();
@@ -145,11 +146,12 @@ void RefilmsMaker::readOthers()
             continue;
         }
         ++m_waitsFor;
-        m_worker.post([this, folder, athlete, views = m_views, cues = m_cues, reading = m_reading] {
+        m_worker.post([this, folder, athlete, views = m_views, own = m_session.ownMeasures(),
+                       cues = m_cues, reading = m_reading] {
             auto day = std::make_shared<FilmingDay>();
             day->folder = folder;
             day->date = folder.filename().string();
-            readDay(*day, views, athlete, cues);
+            readDay(*day, views, athlete, own, cues);
             QMetaObject::invokeMethod(
                 this,
                 [this, day, reading] {

@@ -123,14 +123,14 @@ QWidget* RefilmsPage::buildTable()
     return m_table;
 }
 
-bool RefilmsPage::isShown(std::string_view measure) const
+bool RefilmsPage::isShown(const Measure& measure) const
 {
     if (m_all->isChecked()) {
-        return findMeasure(measure)->variant.empty();
+        return measure.variant.empty();
     }
     const auto& chosen = m_context.session.about().measures;
     const auto& ids = chosen.empty() ? defaultMeasures() : chosen;
-    return std::ranges::find(ids, measure) != ids.end();
+    return std::ranges::find(ids, measure.id) != ids.end();
 }
 
 void RefilmsPage::tell()
@@ -209,10 +209,11 @@ void RefilmsPage::fill()
 {
     std::vector<PlotPlan> plans;
     std::vector<RefilmsTable::Row> rows;
-    for (const Measure& measure : measureTable()) {
-        const PlotPlan plan{courseOf(m_maker->fresh(), measure.id),
-                            courseOf(m_maker->fatigued(), measure.id)};
-        if ((plan.fresh == nullptr && plan.fatigued == nullptr) || !isShown(measure.id)) {
+    const OwnMeasures own = m_context.session.ownMeasures();
+    for (const Measure* measure : own.all()) {
+        const PlotPlan plan{measure, courseOf(m_maker->fresh(), measure->id),
+                            courseOf(m_maker->fatigued(), measure->id)};
+        if ((plan.fresh == nullptr && plan.fatigued == nullptr) || !isShown(*measure)) {
             continue;
         }
         plans.push_back(plan);
@@ -228,7 +229,7 @@ void RefilmsPage::fill()
         dates.push_back(day.date);
     }
     m_plots->setPlots(plans, cueSpans());
-    m_model->setRows(std::move(rows), std::move(dates));
+    m_model->setRows(std::move(rows), std::move(dates), own);
     m_table->resizeColumnsToContents();
 }
 

@@ -46,7 +46,7 @@ private:
     void save();
     void takeNext(QDate date);
     [[nodiscard]] std::vector<CueSpan> cueSpans() const;
-    [[nodiscard]] bool isShown(std::string_view measure) const;
+    [[nodiscard]] bool isShown(const Measure& measure) const;
 
     PageContext m_context;
     RefilmsMaker* m_maker;

@@ -38,13 +38,13 @@ QString bareText(double value, std::optional<double> half, const Measure& measur
     return text.replace(u'-', QChar(0x2212));
 }
 
-QString changeText(const Course& course)
+QString changeText(const Course& course, const Measure& measure)
 {
     const auto& row = course.sinceLast;
     if (!row || !row->change) {
         return QStringLiteral("–");
     }
-    const QString text = bareText(*row->change, row->halfWidth, *findMeasure(course.measure));
+    const QString text = bareText(*row->change, row->halfWidth, measure);
     return *row->change > 0 ? u'+' + text : text;
 }
 
@@ -60,12 +60,19 @@ QString verdictText(const Course& course)
 
 } // namespace
 
-void RefilmsTable::setRows(std::vector<Row> rows, std::vector<std::string> dates)
+void RefilmsTable::setRows(std::vector<Row> rows, std::vector<std::string> dates,
+                           const OwnMeasures& own)
 {
     beginResetModel();
     m_rows = std::move(rows);
     m_dates = std::move(dates);
+    m_own = own;
     endResetModel();
+}
+
+const Measure& RefilmsTable::measureOf(const Row& row) const
+{
+    return *m_own.find(row.course.measure);
 }
 
 int RefilmsTable::rowCount(const QModelIndex& parent) const
@@ -84,7 +91,7 @@ QString RefilmsTable::dayText(const Row& row, const std::string& date) const
     if (point == row.course.points.end() || !point->mean) {
         return QStringLiteral("–");
     }
-    const QString text = bareText(*point->mean, point->halfWidth, *findMeasure(row.course.measure));
+    const QString text = bareText(*point->mean, point->halfWidth, measureOf(row));
     // Numbers of another speed stay in sight, but not as if they belonged to the row.
     return point->whyNot.empty() ? text : QStringLiteral("(%1)").arg(text);
 }
@@ -97,7 +104,7 @@ QString RefilmsTable::cellText(const Row& row, int column) const
     }
     switch (column - days) {
     case Change:
-        return changeText(row.course);
+        return changeText(row.course, measureOf(row));
     case Word:
         return verdictText(row.course);
     default:
@@ -150,7 +157,7 @@ QVariant RefilmsTable::headerData(int section, Qt::Orientation orientation, int 
     }
     if (orientation == Qt::Vertical) {
         const Row& row = m_rows[static_cast<std::size_t>(section)];
-        const Measure& measure = *findMeasure(row.course.measure);
+        const Measure& measure = measureOf(row);
         const QString unit = unitText(measure.unit);
         return fromUtf8(measure.name) + QStringLiteral(", ") +
                wordForCondition(row.fatigued ? "fatigued" : "fresh") +

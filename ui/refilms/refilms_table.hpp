@@ -21,7 +21,8 @@ public:
         Course course;
         bool fatigued{};
     };
-    void setRows(std::vector<Row> rows, std::vector<std::string> dates);
+    /// `own`: the coach's own measures among the rows.
+    void setRows(std::vector<Row> rows, std::vector<std::string> dates, const OwnMeasures& own);
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
@@ -31,11 +32,13 @@ public:
                                       int role = Qt::DisplayRole) const override;
 
 private:
+    [[nodiscard]] const Measure& measureOf(const Row& row) const;
     [[nodiscard]] QString cellText(const Row& row, int column) const;
     [[nodiscard]] QString dayText(const Row& row, const std::string& date) const;
 
     std::vector<Row> m_rows;
     std::vector<std::string> m_dates;
+    OwnMeasures m_own;
 };
 
 } // namespace latemile::ui

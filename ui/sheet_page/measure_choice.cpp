@@ -39,15 +39,11 @@ MeasureChoice::MeasureChoice(const PageContext& context, const SheetMaker& maker
 {
     m_state->setWordWrap(true);
     m_list->setAccessibleName(tr("Measures on the sheet"));
-    for (const Measure& measure : measureTable()) {
-        if (!measure.isClass && measure.feet != Feet::Behind) {
-            addMeasure(m_list, measure);
-        }
-    }
     auto* usual = new QPushButton(tr("The usual six"), this);
     connect(usual, &QPushButton::clicked, this, [this] { take(std::vector<std::string>{}); });
     connect(m_list, &QListWidget::itemChanged, this, qOverload<>(&MeasureChoice::take));
     connect(&context.session, &SessionDocument::aboutChanged, this, &MeasureChoice::fill);
+    connect(&context.session, &SessionDocument::ownMeasuresChanged, this, &MeasureChoice::offer);
     connect(&maker, &SheetMaker::made, this, &MeasureChoice::fill);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, gridStep, 0, 0);
@@ -55,6 +51,19 @@ MeasureChoice::MeasureChoice(const PageContext& context, const SheetMaker& maker
     column->addWidget(m_state);
     column->addWidget(m_list, 1);
     column->addWidget(usual, 0, Qt::AlignLeft);
+    offer();
+}
+
+/// The table's measures and the coach's own that a clip from the side can tell.
+void MeasureChoice::offer()
+{
+    m_filling = true;
+    m_list->clear();
+    for (const Measure* measure : m_context.session.ownMeasures().all()) {
+        if (!measure->isClass && measure->feet != Feet::Behind) {
+            addMeasure(m_list, *measure);
+        }
+    }
     fill();
 }
 

@@ -21,6 +21,7 @@ public:
     [[nodiscard]] QListWidget& list() const { return *m_list; }
 
 private:
+    void offer();
     void fill();
     void take();
     void take(std::vector<std::string> measures);

@@ -38,7 +38,7 @@ TEST_CASE("help tells every measure of the table and draws it", "[ui]")
 {
     Keys keys;
     const auto topics = helpTopics(keys);
-    CHECK(topics.size() == measureTable().size() + 4);
+    CHECK(topics.size() == measureTable().size() + 5);
     for (const HelpTopic& topic : topics) {
         CAPTURE(topic.id.toStdString());
         CHECK(topic.rows.size() >= 4);

@@ -6,12 +6,15 @@
 #include "ui/athletes/consent_dialog.hpp"
 #include "ui/athletes/screening_dialog.hpp"
 #include "ui/keys/keys_dialog.hpp"
+#include "ui/own_measures/own_measures_dialog.hpp"
 #include "ui/tour/tour_strip.hpp"
 #include "ui/window/grab.hpp"
 
 #include <QAbstractItemView>
 #include <QAccessible>
 #include <QAccessibleInterface>
+#include <QListWidget>
+#include <QPushButton>
 
 using namespace latemile;
 using namespace latemile::ui;
@@ -110,6 +113,25 @@ TEST_CASE("no page clips a label or lays controls over each other", "[ui][layout
         INFO(page.toStdString() << " at " << size.width() << " x " << size.height());
         REQUIRE(window.size() == size);
         checkWhole(window);
+    }
+}
+
+TEST_CASE("the dialog of own measures is whole and in order, empty and filled", "[ui][layout]")
+{
+    WindowFixture fixture;
+    MainWindow& window = fixture.openWindow(QStringLiteral("readings"));
+    OwnMeasuresDialog dialog(*window.session(), window.session()->clips().front());
+    dialog.show();
+    for (const bool filled : {false, true}) {
+        if (filled) {
+            dialog.findChildren<QPushButton*>().front()->click(); // Add
+        }
+        QCoreApplication::processEvents();
+        INFO(filled);
+        CHECK(dialog.list().count() == (filled ? 1 : 0));
+        checkWhole(dialog);
+        CHECK(outOfOrder(dialog).join(u'\n').toStdString() == "");
+        CHECK(dialog.height() <= 760);
     }
 }
 

@@ -10,6 +10,9 @@
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/marks/proposing.hpp"
+#include "ui/own_measures/formula_field.hpp"
+#include "ui/own_measures/own_measure_form.hpp"
+#include "ui/own_measures/own_measures_dialog.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 #include "ui/sheet_page/sheet_options.hpp"
@@ -87,6 +90,31 @@ TEST_CASE("dialogs and side pages as pictures", "[.][pictures]")
         window.tour().goTo(2);
         settle(window, 5000);
         keep(window, "tour" + end);
+    }
+    applyTheme(*qApp, ThemeChoice::Light);
+}
+
+// Hidden: the dialog of own measures, filled, faulty and refused.
+TEST_CASE("own measures as pictures", "[.][own-pictures]")
+{
+    for (const ThemeChoice theme : {ThemeChoice::Light, ThemeChoice::Dark}) {
+        applyTheme(*qApp, theme);
+        const QString end = u'-' + nameOf(theme);
+        WindowFixture fixture;
+        MainWindow& window = fixture.openWindow(QStringLiteral("readings"));
+        REQUIRE(window.session()->keepOwnMeasures(OwnMeasures::from(exampleOwnMeasures()).value()));
+        settle(window, 8000);
+        keep(window, "own-readings" + end);
+        OwnMeasuresDialog dialog(*window.session(), window.session()->clips().front());
+        keep(dialog, "own-sound" + end);
+        dialog.form().formula().setFormula(
+            "100 * (distance wrist to shoulder at mid-stance) / lenght of leg");
+        (void)waitUntil([&] { return dialog.form().told().contains(QStringLiteral("column")); });
+        keep(dialog, "own-fault" + end);
+        dialog.reject();
+        keep(dialog, "own-cancel" + end);
+        window.showHelp(QStringLiteral("own_measures"));
+        keep(window, "own-help" + end);
     }
     applyTheme(*qApp, ThemeChoice::Light);
 }

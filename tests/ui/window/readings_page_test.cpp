@@ -116,7 +116,7 @@ TEST_CASE("measures hidden and put in order are so after the next start", "[ui]"
     MainWindow& window = fixture.openWindow(QStringLiteral("readings"));
     auto& page = dynamic_cast<ReadingsPage&>(*window.page());
     REQUIRE(rowOf(page.readings(), "contact_time") > 0);
-    MeasuresDialog dialog(page.readings().order());
+    MeasuresDialog dialog(page.readings().order(), {});
     QListWidget& list = dialog.list();
     for (int row = 0; row < list.count(); ++row) {
         if (list.item(row)->data(Qt::UserRole) == "trunk_lean") {
