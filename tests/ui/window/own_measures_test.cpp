@@ -127,7 +127,6 @@ TEST_CASE("a measure made up in the dialog is kept and becomes a row of the read
     CHECK(form.id().text() == QStringLiteral("ankle_past_hip"));
     type(form.formula(), QStringLiteral("ankle ahead of hip at contact"));
     // The same number as the built-in measure of the same words has at the step named.
-    REQUIRE(waitUntil([&] { return form.told().contains(QStringLiteral("read at contact")); }));
     const ReadingsTable& table = page.readings();
     int column = ReadingsTable::meanColumns;
     const auto reading = [&] {
@@ -137,9 +136,8 @@ TEST_CASE("a measure made up in the dialog is kept and becomes a row of the read
         ++column;
     }
     const QString told = table.told(table.index(rowOf(table, "foot_ahead"), column));
+    REQUIRE(waitUntil([&] { return form.told().contains(told); }));
     CHECK(form.told().contains(QStringLiteral("Step %1 ").arg(reading()->step->value)));
-    // The value alone: where a frame is read late an own measure's error is the more cautious one.
-    CHECK(form.told().contains(told.left(told.indexOf(u'±'))));
     click(dialog, QStringLiteral("Keep"));
     CHECK(dialog.result() == QDialog::Accepted);
     const auto kept = readOwnMeasures(ownFile(fixture));
