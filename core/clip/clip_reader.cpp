@@ -7,6 +7,9 @@ namespace latemile {
 
 struct ClipReader::Inside {
     OpenClip clip;
+    UprightMaker upright;
+
+    explicit Inside(OpenClip opened) : clip(std::move(opened)), upright(clip.shape) {}
 };
 
 ClipReader::ClipReader(std::unique_ptr<Inside> inside) : m_inside(std::move(inside)) {}
@@ -46,7 +49,7 @@ Outcome<Frame> ClipReader::frame(FrameNumber n)
     RETURN_IF_ERROR(hasFrame(n));
     auto& clip = m_inside->clip;
     ASSIGN_OR_RETURN(const auto picture, clip.pictures->picture(n.value, {}));
-    ASSIGN_OR_RETURN(auto upright, clip.upright.make(*picture));
+    ASSIGN_OR_RETURN(auto upright, m_inside->upright.make(*picture));
     return Frame{n, clip.index.time(n), std::move(upright)};
 }
 
@@ -55,7 +58,7 @@ Outcome<Shades> ClipReader::shades(FrameNumber n)
     RETURN_IF_ERROR(hasFrame(n));
     auto& clip = m_inside->clip;
     ASSIGN_OR_RETURN(const auto picture, clip.pictures->picture(n.value, {}));
-    return clip.upright.shades(*picture);
+    return m_inside->upright.shades(*picture);
 }
 
 } // namespace latemile

@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <vector>
 
 namespace latemile {
 
@@ -26,7 +27,11 @@ public:
     virtual Outcome<SharedAvFrame> picture(std::int64_t rank, const Passing& passing) = 0;
     /// The first rank that decoding has to pass on the way to this one.
     [[nodiscard]] virtual std::int64_t groupStart(std::int64_t rank) const = 0;
+    /// That of every rank, at once.
+    [[nodiscard]] virtual std::vector<std::int64_t> groupStarts() const = 0;
     [[nodiscard]] virtual std::int64_t count() const = 0;
+    /// From any thread: nothing is asked any more, and what is being asked need not be answered.
+    virtual void giveUp() {}
 };
 
 } // namespace latemile

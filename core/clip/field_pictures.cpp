@@ -128,10 +128,7 @@ bool FieldPictures::collect(const Passing& passing)
         if (m_firstFed != 0 && rank / 2 <= m_firstFed) {
             continue;
         }
-        const SharedAvFrame held(field.release(), [](const AVFrame* frame) {
-            auto* freed = const_cast<AVFrame*>(frame);
-            av_frame_free(&freed);
-        });
+        const auto held = shared(std::move(field));
         m_ready[rank] = held;
         if (m_ready.size() > readyFields) {
             m_ready.erase(m_ready.begin());
@@ -209,6 +206,16 @@ Outcome<SharedAvFrame> FieldPictures::picture(std::int64_t rank, const Passing& 
 std::int64_t FieldPictures::groupStart(std::int64_t rank) const
 {
     return m_frames->groupStart(rank / 2) * 2;
+}
+
+std::vector<std::int64_t> FieldPictures::groupStarts() const
+{
+    std::vector<std::int64_t> starts;
+    const auto ofFrames = m_frames->groupStarts();
+    for (const auto start : ofFrames) {
+        starts.insert(starts.end(), 2, start * 2);
+    }
+    return starts;
 }
 
 } // namespace latemile

@@ -18,6 +18,7 @@ public:
 
     Outcome<SharedAvFrame> picture(std::int64_t rank, const Passing& passing) override;
     [[nodiscard]] std::int64_t groupStart(std::int64_t rank) const override;
+    [[nodiscard]] std::vector<std::int64_t> groupStarts() const override;
     [[nodiscard]] std::int64_t count() const override { return m_frames->count() * 2; }
 
 private:

@@ -1,24 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/clip/file_bytes.hpp"
 
-#include <cerrno>
 #include <cstdio>
 #include <optional>
-#include <system_error>
-
-#include <fcntl.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 namespace latemile {
 
 struct FileBytes::Inside {
-    int descriptor = -1;
-    std::int64_t size = 0;
-    std::optional<std::chrono::steady_clock::time_point> deadline;
+    ClipFile file;
+    std::int64_t place = 0;
+    std::optional<std::chrono::steady_clock::time_point> deadline{};
     AVIOContext* context = nullptr;
 
-    Inside() = default;
+    explicit Inside(const ClipFile& opened) : file(opened) {}
     Inside(const Inside&) = delete;
     Inside& operator=(const Inside&) = delete;
     ~Inside()
@@ -27,9 +21,6 @@ struct FileBytes::Inside {
             av_freep(&context->buffer);
             avio_context_free(&context);
         }
-        if (descriptor >= 0) {
-            ::close(descriptor);
-        }
     }
 };
 
@@ -37,93 +28,52 @@ namespace {
 
 constexpr int bufferBytes = 64 * 1024;
 
-std::string quoted(const std::filesystem::path& file)
-{
-    return "\"" + file.string() + "\"";
-}
-
-tl::unexpected<Error> cannotOpen(const std::filesystem::path& file, int code)
-{
-    const auto detail = std::generic_category().message(code);
-    if (code == ENOENT || code == ENOTDIR) {
-        return fail(Error::Kind::NotFound,
-                    "There is no file " + quoted(file) + "; check its name and folder.", detail);
-    }
-    if (code == EACCES || code == EPERM) {
-        return fail(Error::Kind::Unsupported,
-                    "The file " + quoted(file) +
-                        " may not be read by you; ask its owner for the right to read it.",
-                    detail);
-    }
-    return fail(Error::Kind::NotFound,
-                "The file " + quoted(file) +
-                    " cannot be opened; copy it to this machine and try "
-                    "again.",
-                detail);
-}
-
 template <class Inside>
 int readBytes(void* opaque, std::uint8_t* buffer, int size)
 {
-    const auto& inside = *static_cast<Inside*>(opaque);
+    auto& inside = *static_cast<Inside*>(opaque);
     if (inside.deadline && std::chrono::steady_clock::now() > *inside.deadline) {
         return AVERROR_EXIT;
     }
-    ssize_t count = 0;
-    do {
-        count = ::read(inside.descriptor, buffer, static_cast<std::size_t>(size));
-    } while (count < 0 && errno == EINTR);
+    const auto count = inside.file.readAt(inside.place, buffer, static_cast<std::size_t>(size));
     if (count < 0) {
-        return AVERROR(errno);
+        return AVERROR(static_cast<int>(-count));
     }
+    inside.place += count;
     return count == 0 ? AVERROR_EOF : static_cast<int>(count);
 }
 
 template <class Inside>
 std::int64_t seekBytes(void* opaque, std::int64_t offset, int whence)
 {
-    const auto& inside = *static_cast<Inside*>(opaque);
+    auto& inside = *static_cast<Inside*>(opaque);
     if (whence & AVSEEK_SIZE) {
-        return inside.size;
+        return inside.file.size();
     }
-    const auto place = ::lseek(inside.descriptor, offset, whence & ~AVSEEK_FORCE);
-    return place < 0 ? AVERROR(errno) : place;
+    const int from = whence & ~AVSEEK_FORCE;
+    const auto base = from == SEEK_CUR   ? inside.place
+                      : from == SEEK_END ? inside.file.size()
+                                         : std::int64_t{0};
+    std::int64_t place = 0;
+    if (__builtin_add_overflow(base, offset, &place) || place < 0) {
+        return AVERROR(EINVAL);
+    }
+    inside.place = place;
+    return place;
 }
 
 } // namespace
 
-Outcome<FileBytes> FileBytes::open(const std::filesystem::path& file)
+Outcome<FileBytes> FileBytes::of(const ClipFile& file)
 {
-    auto inside = std::make_unique<Inside>();
-    // Not to block: opening a pipe without a writer would wait for ever.
-    inside->descriptor = ::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
-    if (inside->descriptor < 0) {
-        return cannotOpen(file, errno);
-    }
-    struct stat status {};
-    if (::fstat(inside->descriptor, &status) != 0) {
-        return cannotOpen(file, errno);
-    }
-    if (S_ISDIR(status.st_mode)) {
-        return fail(Error::Kind::Unsupported,
-                    quoted(file) + " is a folder; name one video file in it.");
-    }
-    if (!S_ISREG(status.st_mode)) {
-        return fail(Error::Kind::Unsupported,
-                    quoted(file) + " is no ordinary file; copy the clip to a file first.");
-    }
-    if (status.st_size == 0) {
-        return fail(Error::Kind::Damaged, "The file " + quoted(file) +
-                                              " is empty; copy it again from the camera or phone.");
-    }
-    inside->size = status.st_size;
+    auto inside = std::make_unique<Inside>(file);
     auto* buffer = static_cast<unsigned char*>(av_malloc(bufferBytes));
     inside->context = buffer ? avio_alloc_context(buffer, bufferBytes, 0, inside.get(),
                                                   readBytes<Inside>, nullptr, seekBytes<Inside>)
                              : nullptr;
     if (!inside->context) {
         av_free(buffer);
-        return fail(Error::Kind::Unsupported, "There is not enough memory to read " + quoted(file) +
+        return fail(Error::Kind::Unsupported, "There is not enough memory to read " + file.name() +
                                                   "; close other programs.");
     }
     return FileBytes(std::move(inside));
@@ -139,9 +89,9 @@ AVIOContext* FileBytes::context() const
     return m_inside->context;
 }
 
-std::int64_t FileBytes::size() const
+const ClipFile& FileBytes::file() const
 {
-    return m_inside->size;
+    return m_inside->file;
 }
 
 void FileBytes::setDeadline(std::chrono::steady_clock::time_point deadline)

@@ -12,12 +12,11 @@ constexpr auto none = Presentation::none;
 /// going to come.
 constexpr std::int64_t latestArrival = 16;
 
-SharedAvFrame shared(AvFrame frame)
+constexpr std::size_t framesBetweenQuestions = 16;
+
+tl::unexpected<Error> openingStopped(const OpenedFile& file)
 {
-    return {frame.release(), [](const AVFrame* held) {
-                auto* freed = const_cast<AVFrame*>(held);
-                av_frame_free(&freed);
-            }};
+    return fail(Error::Kind::Cancelled, "Opening the clip " + file.name() + " was stopped.");
 }
 
 std::string counted(std::int64_t number, const char* one, const char* many)
@@ -45,7 +44,7 @@ Outcome<std::unique_ptr<FramePictures>> FramePictures::open(OpenedFile file,
 {
     auto index = readPacketIndex(file, goOn);
     if (index.stopped) {
-        return fail(Error::Kind::Cancelled, "Opening the clip " + file.name() + " was stopped.");
+        return openingStopped(file);
     }
     if (index.packets.empty()) {
         return fail(Error::Kind::Damaged,
@@ -61,7 +60,7 @@ Outcome<std::unique_ptr<FramePictures>> FramePictures::open(OpenedFile file,
     std::unique_ptr<FramePictures> pictures(
         new FramePictures(std::move(decoder), std::move(order)));
     if (!isKnown) {
-        RETURN_IF_ERROR(pictures->decodeForOrder());
+        RETURN_IF_ERROR(pictures->decodeForOrder(goOn));
         remarks.push_back("The file does not say in which order its frames are shown; it was "
                           "decoded once to find out.");
     }
@@ -70,7 +69,7 @@ Outcome<std::unique_ptr<FramePictures>> FramePictures::open(OpenedFile file,
 }
 
 /// The order in which the decoder shows the frames is the order of presentation by definition.
-Outcome<void> FramePictures::decodeForOrder()
+Outcome<void> FramePictures::decodeForOrder(const std::function<bool(double)>& goOn)
 {
     const auto packets = index().packets.size();
     std::vector<std::int64_t> shown;
@@ -85,6 +84,10 @@ Outcome<void> FramePictures::decodeForOrder()
         if (index().packets[place].isShown && !seen[place]) {
             seen[place] = true;
             shown.push_back(decoded.ordinal);
+        }
+        const bool ask = goOn && place % framesBetweenQuestions == 0;
+        if (ask && !goOn(static_cast<double>(place) / static_cast<double>(packets))) {
+            return openingStopped(file());
         }
     }
     m_order = Presentation(index(), std::move(shown));
@@ -212,6 +215,21 @@ std::int64_t FramePictures::groupStart(std::int64_t rank) const
         --rank;
     }
     return rank;
+}
+
+std::vector<std::int64_t> FramePictures::groupStarts() const
+{
+    std::vector<std::int64_t> starts;
+    starts.reserve(static_cast<std::size_t>(count()));
+    for (std::int64_t rank = 0; rank < count(); ++rank) {
+        const auto key = m_order.keyOf(m_order.ordinalOf(rank));
+        auto start = rank;
+        while (start > 0 && m_order.keyOf(m_order.ordinalOf(start - 1)) >= key) {
+            start = starts[static_cast<std::size_t>(start - 1)];
+        }
+        starts.push_back(start);
+    }
+    return starts;
 }
 
 bool FramePictures::canGoOnTo(std::int64_t rank) const

@@ -23,6 +23,7 @@ public:
 
     Outcome<SharedAvFrame> picture(std::int64_t rank, const Passing& passing) override;
     [[nodiscard]] std::int64_t groupStart(std::int64_t rank) const override;
+    [[nodiscard]] std::vector<std::int64_t> groupStarts() const override;
     [[nodiscard]] std::int64_t count() const override { return m_order.frames(); }
 
     [[nodiscard]] const OpenedFile& file() const { return m_decoder.file(); }
@@ -32,7 +33,7 @@ public:
 
 private:
     FramePictures(FrameDecoder decoder, Presentation order);
-    Outcome<void> decodeForOrder();
+    Outcome<void> decodeForOrder(const std::function<bool(double)>& goOn);
     Outcome<void> decodeFirst(std::vector<std::string>& remarks);
     [[nodiscard]] std::vector<std::int64_t> firstKeys(std::size_t most) const;
     Outcome<bool> anyDecodes(const std::vector<std::int64_t>& keys);

@@ -30,6 +30,7 @@ struct Question {
 struct FrameSource::Inside {
     // Set before the thread starts, then read from any thread.
     OpenClip clip; // its pictures: decode thread only
+    UprightMaker upright;
 
     // Decode thread only.
     std::set<std::int64_t> lost;
@@ -45,7 +46,10 @@ struct FrameSource::Inside {
 
     std::jthread thread; // last: starts when the rest is built, joined before it goes
 
-    Inside(OpenClip opened, std::size_t budget) : clip(std::move(opened)), held(budget) {}
+    Inside(OpenClip opened, std::size_t budget)
+        : clip(std::move(opened)), upright(clip.shape), held(budget)
+    {
+    }
 
     void run(const std::stop_token& stop);
     void moveHead(std::int64_t rank);
@@ -100,8 +104,8 @@ std::optional<Question> FrameSource::Inside::takeAside()
 
 Outcome<Frame> FrameSource::Inside::shown(std::int64_t rank, const SharedAvFrame& picture) const
 {
-    ASSIGN_OR_RETURN(auto upright, clip.upright.make(*picture));
-    return Frame{{rank}, clip.index.time({rank}), std::move(upright)};
+    ASSIGN_OR_RETURN(auto made, upright.make(*picture));
+    return Frame{{rank}, clip.index.time({rank}), std::move(made)};
 }
 
 Outcome<Frame> FrameSource::Inside::noSuchFrame(FrameNumber frame) const
@@ -256,7 +260,11 @@ Outcome<std::unique_ptr<FrameSource>> FrameSource::open(const std::filesystem::p
 }
 
 FrameSource::FrameSource(std::unique_ptr<Inside> inside) : m_inside(std::move(inside)) {}
-FrameSource::~FrameSource() = default;
+FrameSource::~FrameSource()
+{
+    m_inside->thread.request_stop();
+    m_inside->clip.pictures->giveUp();
+}
 
 const ClipFacts& FrameSource::facts() const
 {

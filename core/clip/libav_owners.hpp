@@ -41,6 +41,14 @@ using AvScaler = std::unique_ptr<SwsContext, ScalerFreed>;
 /// A decoded frame that several holders may look at and nobody changes.
 using SharedAvFrame = std::shared_ptr<const AVFrame>;
 
+[[nodiscard]] inline SharedAvFrame shared(AvFrame frame)
+{
+    return {frame.release(), [](const AVFrame* held) {
+                auto* freed = const_cast<AVFrame*>(held);
+                av_frame_free(&freed);
+            }};
+}
+
 /// A dictionary of options, freed when it goes.
 class AvOptions {
 public:

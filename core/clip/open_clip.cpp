@@ -96,8 +96,14 @@ void append(std::vector<std::string>& remarks, const std::vector<std::string>& m
 
 Outcome<OpenClip> openClip(const std::filesystem::path& path, const ClipOptions& options)
 {
+    ASSIGN_OR_RETURN(const auto file, ClipFile::open(path));
+    return openHere(file, options);
+}
+
+Outcome<OpenClip> openHere(const ClipFile& clipFile, const ClipOptions& options)
+{
     std::vector<std::string> remarks;
-    ASSIGN_OR_RETURN(auto file, OpenedFile::open(path, options.videoStream));
+    ASSIGN_OR_RETURN(auto file, OpenedFile::open(clipFile, options.videoStream));
     ASSIGN_OR_RETURN(auto frames, FramePictures::open(std::move(file), remarks, options.goOn));
     const auto& stream = *frames->file().stream();
     auto times =
@@ -106,10 +112,8 @@ Outcome<OpenClip> openClip(const std::filesystem::path& path, const ClipOptions&
                      realTime(times.rate, options.captureRate,
                               captureRateIn(*frames->file().demuxer(), stream), remarks));
     const UprightShape shape = uprightShapeOf(*frames);
-    OpenClip clip{.pictures = nullptr,
-                  .upright = UprightMaker(shape),
-                  .index = {},
-                  .facts = pictureFacts(*frames, shape)};
+    OpenClip clip{
+        .pictures = nullptr, .shape = shape, .index = {}, .facts = pictureFacts(*frames, shape)};
     append(clip.facts.remarks, remarks);
     if (const auto early = endsEarly(*frames, times.rate, endOf(*frames, times))) {
         clip.facts.remarks.push_back(*early);

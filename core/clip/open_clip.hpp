@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/clip/clip_file.hpp"
 #include "core/clip/clip_reader.hpp"
 #include "core/clip/decoded_pictures.hpp"
 #include "core/clip/upright.hpp"
@@ -12,12 +13,15 @@ namespace latemile {
 /// A clip ready to be read, in the parts that ClipReader and FrameSource put together.
 struct OpenClip {
     std::unique_ptr<DecodedPictures> pictures;
-    UprightMaker upright;
+    UprightShape shape;
     FrameIndex index;
     ClipFacts facts;
 };
 
 [[nodiscard]] Outcome<OpenClip> openClip(const std::filesystem::path& file,
                                          const ClipOptions& options);
+
+/// The same of a file that is open already.
+[[nodiscard]] Outcome<OpenClip> openHere(const ClipFile& file, const ClipOptions& options);
 
 } // namespace latemile

@@ -61,8 +61,8 @@ std::string joined(const std::vector<std::string>& parts)
 
 } // namespace
 
-OpenedFile::OpenedFile(std::filesystem::path path, FileBytes bytes, AvDemuxer demuxer)
-    : m_path(std::move(path)), m_bytes(std::move(bytes)), m_demuxer(std::move(demuxer))
+OpenedFile::OpenedFile(FileBytes bytes, AvDemuxer demuxer)
+    : m_bytes(std::move(bytes)), m_demuxer(std::move(demuxer))
 {
 }
 
@@ -71,17 +71,15 @@ OpenedFile& OpenedFile::operator=(OpenedFile&& other) noexcept
 {
     m_demuxer = std::move(other.m_demuxer);
     m_bytes = std::move(other.m_bytes);
-    m_path = std::move(other.m_path);
     m_stream = other.m_stream;
     m_videoStreams = std::move(other.m_videoStreams);
     return *this;
 }
 
-Outcome<OpenedFile> OpenedFile::open(const std::filesystem::path& file,
-                                     std::optional<int> videoStream)
+Outcome<OpenedFile> OpenedFile::open(const ClipFile& file, std::optional<int> videoStream)
 {
     listenToDecoders(); // core returns errors and logs nothing
-    ASSIGN_OR_RETURN(auto bytes, FileBytes::open(file));
+    ASSIGN_OR_RETURN(auto bytes, FileBytes::of(file));
     bytes.setDeadline(std::chrono::steady_clock::now() + longestOpening);
     auto* raw = avformat_alloc_context();
     if (!raw) {
@@ -99,7 +97,7 @@ Outcome<OpenedFile> OpenedFile::open(const std::filesystem::path& file,
     if (code < 0) {
         return tl::unexpected(unreadable(file, code));
     }
-    OpenedFile opened(file, std::move(bytes), AvDemuxer(raw));
+    OpenedFile opened(std::move(bytes), AvDemuxer(raw));
     RETURN_IF_ERROR(opened.readHeader());
     RETURN_IF_ERROR(opened.chooseStream(videoStream));
     opened.m_bytes.clearDeadline();
@@ -118,7 +116,7 @@ Outcome<void> OpenedFile::readHeader()
         av_dict_free(&options);
     }
     if (code < 0) {
-        return tl::unexpected(unreadable(m_path, code));
+        return tl::unexpected(unreadable(file(), code));
     }
     return {};
 }

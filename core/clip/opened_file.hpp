@@ -5,7 +5,6 @@
 #include "core/clip/libav_owners.hpp"
 #include "core/outcome.hpp"
 
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,8 +16,7 @@ namespace latemile {
 class OpenedFile {
 public:
     /// `videoStream` as in ClipOptions. Errors name the file and what to do.
-    static Outcome<OpenedFile> open(const std::filesystem::path& file,
-                                    std::optional<int> videoStream);
+    static Outcome<OpenedFile> open(const ClipFile& file, std::optional<int> videoStream);
 
     OpenedFile(OpenedFile&&) noexcept = default;
     OpenedFile& operator=(OpenedFile&& other) noexcept;
@@ -27,19 +25,18 @@ public:
     [[nodiscard]] AVFormatContext* demuxer() const { return m_demuxer.get(); }
     [[nodiscard]] AVStream* stream() const { return m_demuxer->streams[m_stream]; }
     [[nodiscard]] int streamIndex() const { return m_stream; }
-    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+    [[nodiscard]] const ClipFile& file() const { return m_bytes.file(); }
     /// File name alone, in quotes, for sentences.
-    [[nodiscard]] std::string name() const { return "\"" + m_path.filename().string() + "\""; }
+    [[nodiscard]] std::string name() const { return file().name(); }
     /// Every stream that could be chosen, in words: "0 (h264, 1920x1080)".
     [[nodiscard]] const std::vector<std::string>& videoStreams() const { return m_videoStreams; }
     [[nodiscard]] bool hasSound() const;
 
 private:
-    OpenedFile(std::filesystem::path path, FileBytes bytes, AvDemuxer demuxer);
+    OpenedFile(FileBytes bytes, AvDemuxer demuxer);
     Outcome<void> readHeader();
     Outcome<void> chooseStream(std::optional<int> wanted);
 
-    std::filesystem::path m_path;
     FileBytes m_bytes;   // read by m_demuxer, which therefore goes first
     AvDemuxer m_demuxer; // its address stays the same when the OpenedFile moves
     int m_stream = -1;

@@ -94,10 +94,10 @@ Outcome<bool> PacketReader::seekNear(std::int64_t ordinal, std::int64_t target)
     }
 }
 
-/// Sure in any container: opens the file again and counts.
+/// Sure in any container: reads the header again and counts.
 Outcome<void> PacketReader::countFromStart(std::int64_t ordinal)
 {
-    ASSIGN_OR_RETURN(m_file, OpenedFile::open(m_file.path(), m_file.streamIndex()));
+    ASSIGN_OR_RETURN(m_file, OpenedFile::open(m_file.file(), m_file.streamIndex()));
     for (std::int64_t skipped = 0; skipped < ordinal; ++skipped) {
         ASSIGN_OR_RETURN(const bool isThere, read(*m_ahead));
         if (!isThere) {
