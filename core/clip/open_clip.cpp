@@ -7,6 +7,8 @@
 #include "core/clip/numbers_in_words.hpp"
 #include "core/clip/opened_file.hpp"
 #include "core/clip/real_time.hpp"
+#include "core/clip/worker/decoding_place.hpp"
+#include "core/clip/worker/worker_pictures.hpp"
 
 #include <algorithm>
 
@@ -97,7 +99,8 @@ void append(std::vector<std::string>& remarks, const std::vector<std::string>& m
 Outcome<OpenClip> openClip(const std::filesystem::path& path, const ClipOptions& options)
 {
     ASSIGN_OR_RETURN(const auto file, ClipFile::open(path));
-    return openHere(file, options);
+    const auto terms = workerTerms();
+    return terms ? openInWorker(file, options, *terms) : openHere(file, options);
 }
 
 Outcome<OpenClip> openHere(const ClipFile& clipFile, const ClipOptions& options)

@@ -18,10 +18,11 @@ struct OpenClip {
     ClipFacts facts;
 };
 
+/// Decoded in a worker process where the program said so, else in this one.
 [[nodiscard]] Outcome<OpenClip> openClip(const std::filesystem::path& file,
                                          const ClipOptions& options);
 
-/// The same of a file that is open already.
+/// Decoded in this process.
 [[nodiscard]] Outcome<OpenClip> openHere(const ClipFile& file, const ClipOptions& options);
 
 } // namespace latemile
