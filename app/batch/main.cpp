@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // latemile-batch: what the window computes, one clip or session at a time and without a window.
 #include "app/batch/word.hpp"
+#include "core/clip/worker/decoding_place.hpp"
+#include "core/clip/worker/worker_main.hpp"
 
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
@@ -56,6 +58,10 @@ Exit run(int argc, char** argv)
                      "latemile-batch");
     program.set_version_flag("--version", "latemile-batch " LATEMILE_VERSION);
     program.require_subcommand(1);
+    decodeInWorkers();
+    program.add_flag_callback("--in-process", decodeInProcess,
+                              "Before the word: decode clips in this process, not in a confined "
+                              "one of their own; for clips you trust");
     program.footer("Exit code: 0 done; 1 could not be done, with one sentence on standard error; "
                    "2 wrong use.");
     batch::Job job;
@@ -89,6 +95,7 @@ Exit run(int argc, char** argv)
 
 int main(int argc, char** argv)
 {
+    serveIfWorker(argc, argv);
     try {
         return run(argc, argv);
     } catch (const std::bad_alloc&) {

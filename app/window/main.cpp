@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/clip/worker/decoding_place.hpp"
+#include "core/clip/worker/worker_main.hpp"
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/athletes/sample_library.hpp"
 #include "ui/theme/theme.hpp"
@@ -40,6 +42,7 @@ int refuse(const QString& sentence, int code)
 
 int main(int argc, char* argv[])
 {
+    serveIfWorker(argc, argv);
     QCoreApplication::setOrganizationName(QStringLiteral("Latemile"));
     QCoreApplication::setApplicationName(QStringLiteral("latemile"));
     QCoreApplication::setApplicationVersion(QStringLiteral("0.1.0"));
@@ -64,8 +67,14 @@ int main(int argc, char* argv[])
     const QCommandLineOption size(QStringLiteral("size"),
                                   QStringLiteral("Size of the pictures of --grab"),
                                   QStringLiteral("WIDTHxHEIGHT"), QStringLiteral("1440x900"));
-    parser.addOptions({grab, theme, scale, size});
+    const QCommandLineOption inProcess(
+        QStringLiteral("in-process"),
+        QStringLiteral("Decode clips in this process, not in confined ones; for clips you trust"));
+    parser.addOptions({grab, theme, scale, size, inProcess});
     parser.process(application);
+    if (!parser.isSet(inProcess)) {
+        decodeInWorkers();
+    }
 
     const QString themeWord =
         parser.isSet(theme)

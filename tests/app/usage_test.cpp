@@ -26,6 +26,7 @@ TEST_CASE("help names the words there are and nothing is on standard error", "[b
         CAPTURE(word);
         CHECK(help.out.find(std::string("\n  ") + word + " ") != std::string::npos);
     }
+    CHECK(help.out.find("--in-process") != std::string::npos);
 }
 
 TEST_CASE("each word has a help of its own that names its arguments", "[batch]")

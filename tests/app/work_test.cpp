@@ -164,6 +164,8 @@ TEST_CASE("inspect tells a clip's frames and rate", "[batch]")
     CHECK(slow["capture_fps"] == Approx(240.0));
     CHECK(slow["slow_motion"] == Approx(2.0).margin(0.001));
     CHECK(answer({"inspect", files.clip}).find("360") != std::string::npos);
+    CHECK(answer({"--in-process", "inspect", files.clip, "--json"}) ==
+          answer({"inspect", files.clip, "--json"}));
 }
 
 TEST_CASE("every document the program writes is as its schema says", "[batch][schema]")
