@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Times the reading of clips against plain libav loops of the same decoder, threads and
-// conversion, in one run.
+// conversion, in one run. With --in-workers the clips are decoded in workers.
 #include "core/clip/clip_reader.hpp"
 #include "core/clip/frame_source.hpp"
 #include "core/clip/libav_owners.hpp"
+#include "core/clip/worker/decoding_place.hpp"
+#include "core/clip/worker/worker_main.hpp"
 #include "tests/bench/bench_clip.hpp"
 
 #include <algorithm>
@@ -11,10 +13,15 @@
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
 #include <functional>
 #include <random>
+#include <string>
+#include <string_view>
 #include <thread>
 #include <vector>
+
+#include <unistd.h>
 
 using namespace latemile;
 
@@ -215,11 +222,87 @@ void benchSeeks(const std::filesystem::path& file)
            "<= 1.1");
 }
 
+/// Memory that a process has for itself or shares with its worker, but not its code.
+double megabytesOf(const std::string& process)
+{
+    std::ifstream status("/proc/" + process + "/status");
+    double kilobytes = 0;
+    for (std::string line; std::getline(status, line);) {
+        if (line.starts_with("RssAnon:") || line.starts_with("RssShmem:")) {
+            kilobytes += std::strtod(line.c_str() + line.find(':') + 1, nullptr);
+        }
+    }
+    return kilobytes / 1024;
+}
+
+double megabytesOfWorkers()
+{
+    const auto self = "PPid:\t" + std::to_string(::getpid());
+    double all = 0;
+    const std::filesystem::directory_iterator processes("/proc");
+    for (const auto& entry : processes) {
+        std::ifstream status(entry.path() / "status");
+        for (std::string line; std::getline(status, line);) {
+            all += line == self ? megabytesOf(entry.path().filename()) : 0;
+        }
+    }
+    return all;
+}
+
+void benchMemory(const std::filesystem::path& file)
+{
+    const double before = megabytesOf("self");
+    auto reader = ClipReader::open(file).value();
+    for (std::int64_t n = 0; n < 2 * group; ++n) {
+        reader.frame({n}).value();
+    }
+    std::printf("%-44s %9.1f MB here %9.1f MB in its worker\n", "one reader's memory",
+                megabytesOf("self") - before, megabytesOfWorkers());
+}
+
+double millisecondsOfReading(ClipReader reader)
+{
+    return millisecondsOf([&] {
+        for (std::int64_t n = 0; n < frames; ++n) {
+            reader.frame({n}).value();
+        }
+    });
+}
+
+/// Turn by turn in one run, so that what else the machine does falls on both.
+void benchBeside(const std::filesystem::path& file)
+{
+    std::vector<double> openedHere;
+    std::vector<double> openedThere;
+    std::vector<double> readHere;
+    std::vector<double> readThere;
+    for (int round = 0; round < 5; ++round) {
+        decodeInProcess();
+        openedHere.push_back(millisecondsOf([&] { ClipReader::open(file)->frame({0}).value(); }));
+        readHere.push_back(millisecondsOfReading(ClipReader::open(file).value()));
+        decodeInWorkers();
+        openedThere.push_back(millisecondsOf([&] { ClipReader::open(file)->frame({0}).value(); }));
+        readThere.push_back(millisecondsOfReading(ClipReader::open(file).value()));
+    }
+    const auto each = static_cast<double>(frames);
+    std::printf("%-44s %9.2f ms %9.2f ms   goal 1.6 ms more\n",
+                "a frame: in a worker, in this process", quantile(readThere, 0) / each,
+                quantile(readHere, 0) / each);
+    std::printf("%-44s %9.2f ms %9.2f ms\n", "opening: in a worker, in this process",
+                quantile(openedThere, 0), quantile(openedHere, 0));
+}
+
 } // namespace
 
-int main()
+int main(int argc, char** argv)
 {
+    serveIfWorker(argc, argv);
+    if (argc == 2 && std::string_view(argv[1]) == "--in-workers") {
+        benchBeside(benchClip());
+        decodeInWorkers();
+    }
     const auto file = benchClip();
+    benchMemory(file);
     std::printf("%-44s %12s %12s\n", file.filename().c_str(), "Latemile", "bare libav");
     benchOpening(file);
     benchSequential(file);
