@@ -2,6 +2,7 @@
 #include "app/batch/arguments.hpp"
 #include "app/batch/comparison_text.hpp"
 #include "app/batch/word.hpp"
+#include "core/compare/comparison_csv.hpp"
 #include "core/json_file.hpp"
 #include "core/measures/readings_file.hpp"
 #include "core/whole_file.hpp"

@@ -3,7 +3,6 @@
 
 #include "app/batch/text_table.hpp"
 #include "core/compare/rounding.hpp"
-#include "core/csv.hpp"
 #include "core/measures/measure.hpp"
 
 namespace latemile::batch {
@@ -72,24 +71,6 @@ std::string comparisonText(const Comparison& comparison)
                      "(change: fatigued less fresh, with the half-width of its 95 % "
                      "interval)\n" +
                      notesOf(comparison);
-}
-
-std::string comparisonCsv(const Comparison& comparison)
-{
-    CsvText csv({"measure", "unit", "foot", "fresh_n", "fresh_mean", "fresh_sd", "fatigued_n",
-                 "fatigued_mean", "fatigued_sd", "change", "half_width", "verdict", "reason",
-                 "sentence"});
-    for (const auto& row : comparison.rows) {
-        const auto* measure = comparison.own.find(row.measure);
-        csv.text(row.measure).text(measure != nullptr ? symbolOf(measure->unit) : "");
-        csv.text(footWord(row.foot));
-        for (const auto& side : {row.fresh, row.fatigued}) {
-            csv.integer(side.n).number(side.mean).number(side.sd);
-        }
-        csv.number(row.change).number(row.halfWidth).text(nameOf(row.verdict));
-        csv.text(row.reason).text(row.sentence).endRow();
-    }
-    return csv.whole();
 }
 
 } // namespace latemile::batch

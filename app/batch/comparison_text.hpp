@@ -9,7 +9,5 @@ namespace latemile::batch {
 
 /// A comparison for a person at a terminal, numbers rounded to what their error deserves.
 [[nodiscard]] std::string comparisonText(const Comparison& comparison);
-/// The rows of COMPARISON.json as a tidy table, with every digit.
-[[nodiscard]] std::string comparisonCsv(const Comparison& comparison);
 
 } // namespace latemile::batch

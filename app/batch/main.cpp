@@ -76,6 +76,7 @@ Exit run(int argc, char** argv)
     batch::addRepeat(program, job);
     batch::addProgress(program, job);
     batch::addSheet(program, job);
+    batch::addExport(program, job);
     std::string complaint;
     batch::addCheck(program, job, complaint);
     try {

@@ -3,6 +3,7 @@
 
 #include "app/batch/session_folder.hpp"
 #include "core/clip/clip_reader.hpp"
+#include "core/exchange/marks_import.hpp"
 #include "core/marks/marks_file.hpp"
 #include "core/store/marked_clip.hpp"
 
@@ -29,7 +30,7 @@ Outcome<ClipReader> opened(const MarkedFiles& files, const Scene& scene)
 Outcome<std::map<MarkKey, Mark>> marksIn(const std::filesystem::path& file,
                                          const ClipReader& reader)
 {
-    return readMarks(file, reader.index(), reader.facts().width, reader.facts().height);
+    return importMarks(file, reader.index(), reader.facts().width, reader.facts().height);
 }
 
 } // namespace

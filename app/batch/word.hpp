@@ -26,6 +26,7 @@ void addCompare(CLI::App& program, Job& job);
 void addRepeat(CLI::App& program, Job& job);
 void addProgress(CLI::App& program, Job& job);
 void addSheet(CLI::App& program, Job& job);
+void addExport(CLI::App& program, Job& job);
 /// `complaint` becomes what is wrong with the library: the answer stands, the exit code is 1.
 void addCheck(CLI::App& program, Job& job, std::string& complaint);
 

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+
+namespace latemile {
+
+/// What every column of the exported tables and every measure means, as a table itself:
+/// table,name,unit,meaning,source. Of the measures (table "measure") from the table that the
+/// program computes by.
+[[nodiscard]] std::string dataDictionary();
+
+} // namespace latemile
