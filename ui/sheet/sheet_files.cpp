@@ -2,6 +2,7 @@
 #include "ui/sheet/sheet_files.hpp"
 
 #include "core/whole_file.hpp"
+#include "ui/sheet/sheet_html.hpp"
 #include "ui/sheet/sheet_painter.hpp"
 
 #include <QBuffer>
@@ -90,6 +91,17 @@ Outcome<void> writeSheetPng(const SheetContent& content, const StillPictures& pi
         return tl::unexpected<Error>(couldNotDraw(file));
     }
     return replaceBy(file, bytes);
+}
+
+Outcome<void> writeSheet(const SheetContent& content, const StillPictures& pictures,
+                         const std::filesystem::path& file, const SheetStyle& style)
+{
+    const QString ending = QString::fromStdString(file.extension().string()).toLower();
+    if (ending == QStringLiteral(".html")) {
+        return writeSheetHtml(content, pictures, file, style);
+    }
+    return ending == QStringLiteral(".png") ? writeSheetPng(content, pictures, file, style)
+                                            : writeSheetPdf(content, pictures, file, style);
 }
 
 } // namespace latemile::ui

@@ -22,6 +22,11 @@ Outcome<void> writeSheetPdf(const SheetContent& content, const StillPictures& pi
 Outcome<void> writeSheetPng(const SheetContent& content, const StillPictures& pictures,
                             const std::filesystem::path& file, const SheetStyle& style = {});
 
+/// By the ending of its name, lower case or upper: ".png" a picture, ".html" a page to be read on a
+/// screen (sheet_html), else PDF.
+Outcome<void> writeSheet(const SheetContent& content, const StillPictures& pictures,
+                         const std::filesystem::path& file, const SheetStyle& style = {});
+
 /// The picture writeSheetPng writes: A4 1654 x 2339, Letter 1700 x 2200 pixels.
 [[nodiscard]] QImage sheetImage(const SheetContent& content, const StillPictures& pictures,
                                 const SheetStyle& style, double dotsPerInch = 200.0);

@@ -27,13 +27,15 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace latemile::ui {
 
 SheetPage::SheetPage(const PageContext& context, QWidget* parent)
     : QWidget(parent), m_context(context), m_maker(new SheetMaker(context.session, this)),
       m_options(new SheetOptions(context, *m_maker, this)), m_desk(new QScrollArea(this)),
       m_paper(new PaperView(*m_maker)), m_closer(new QPushButton(tr("Closer"), this)),
-      m_pdf(new QPushButton(tr("Save PDF…"), this)), m_png(new QPushButton(tr("Save PNG…"), this)),
+      m_pdf(new QPushButton(tr("Save PDF…"), this)), m_other(new QPushButton(tr("Save as…"), this)),
       m_print(new QPushButton(tr("Print…"), this)), m_told(plainLabel({}, this))
 {
     setProperty("helpTopic", QStringLiteral("session"));
@@ -52,7 +54,7 @@ void SheetPage::build()
     m_told->setWordWrap(true);
     auto* buttons = new QHBoxLayout;
     buttons->setSpacing(gridStep / 2);
-    for (QPushButton* button : {m_pdf, m_png, m_print}) {
+    for (QPushButton* button : {m_pdf, m_other, m_print}) {
         buttons->addWidget(button);
     }
     buttons->addStretch();
@@ -91,14 +93,14 @@ void SheetPage::connectAll()
             &SheetMaker::setNameHidden);
     connect(m_maker, &SheetMaker::made, this, &SheetPage::tellMade);
     connect(m_closer, &QPushButton::toggled, this, &SheetPage::fitPaper);
-    const auto save = [this](const QString& filter, const char* ending) {
-        withConsent([this, filter, ending] { askAndExport(filter, QString::fromLatin1(ending)); });
-    };
-    const auto savePdf = [this, save] { save(tr("PDF (*.pdf)"), "pdf"); };
+    const auto savePdf = [this] { withConsent([this] { askAndExport({tr("PDF (*.pdf)")}); }); };
     const auto printIt = [this] { withConsent([this] { print(); }); };
     connect(m_pdf, &QPushButton::clicked, this, savePdf);
-    connect(m_png, &QPushButton::clicked, this,
-            [this, save] { save(tr("Pictures (*.png)"), "png"); });
+    connect(m_other, &QPushButton::clicked, this, [this] {
+        withConsent([this] {
+            askAndExport({tr("Pictures (*.png)"), tr("Pages for the screen (*.html)")});
+        });
+    });
     connect(m_print, &QPushButton::clicked, this, printIt);
     m_context.keys.action("sheet.pdf", this, savePdf);
     m_context.keys.action("sheet.print", this, printIt);
@@ -126,7 +128,7 @@ void SheetPage::tellMade()
     const bool there = m_maker->content().has_value();
     // The grabbing of pictures waits for pages that are still at work.
     setProperty("busy", !there && m_maker->fault().isEmpty());
-    for (QPushButton* button : {m_pdf, m_png, m_print}) {
+    for (QPushButton* button : {m_pdf, m_other, m_print}) {
         button->setEnabled(there);
     }
     fitPaper();
@@ -164,29 +166,33 @@ bool SheetPage::exportTo(const QString& file)
     }
     const SheetStyle style = m_options->page().style();
     const auto path = std::filesystem::path(file.toStdString());
-    const auto done = path.extension() == ".png"
-                          ? writeSheetPng(*m_maker->content(), m_maker->pictures(), path, style)
-                          : writeSheetPdf(*m_maker->content(), m_maker->pictures(), path, style);
+    const auto done = writeSheet(*m_maker->content(), m_maker->pictures(), path, style);
     setState(*m_told, done ? "" : "bad");
     m_told->setText(done ? tr("Written: %1").arg(file) : fromUtf8(done.error().sentence));
     return done.has_value();
 }
 
-void SheetPage::askAndExport(const QString& filter, const QString& ending)
+void SheetPage::askAndExport(const QStringList& filters)
 {
+    const auto endingIn = [](const QString& filter) { // "PDF (*.pdf)"
+        return filter.section(QStringLiteral("*"), -1).chopped(1);
+    };
     const QString folder = QString::fromStdString((m_context.session.folder() / "sheets").string());
     QDir().mkpath(folder);
-    const QString name = QStringLiteral("%1/%2 %3.%4")
-                             .arg(folder, fromUtf8(m_context.session.athlete().code),
-                                  fromUtf8(m_context.session.about().date), ending);
-    QString file = QFileDialog::getSaveFileName(this, tr("Save the sheet"), name, filter);
+    const QString name =
+        QStringLiteral("%1/%2 %3%4")
+            .arg(folder, fromUtf8(m_context.session.athlete().code),
+                 fromUtf8(m_context.session.about().date), endingIn(filters.front()));
+    QString chosen = filters.front();
+    QString file = QFileDialog::getSaveFileName(this, tr("Save the sheet"), name,
+                                                filters.join(QStringLiteral(";;")), &chosen);
     if (file.isEmpty()) {
         return;
     }
-    if (!file.endsWith(u'.' + ending, Qt::CaseInsensitive)) {
-        file += u'.' + ending;
-    }
-    exportTo(file);
+    const bool ends = std::ranges::any_of(filters, [&](const QString& filter) {
+        return file.endsWith(endingIn(filter), Qt::CaseInsensitive);
+    });
+    exportTo(ends ? file : file + endingIn(chosen));
 }
 
 void SheetPage::print()

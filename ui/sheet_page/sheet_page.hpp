@@ -26,8 +26,8 @@ public:
 
     [[nodiscard]] const SheetMaker& maker() const { return *m_maker; }
     [[nodiscard]] SheetOptions& options() const { return *m_options; }
-    /// Writes the sheet; the ending of the name decides, ".png" or else PDF. Told on the page, and
-    /// refused there while no consent holds that pictures of the athlete may leave.
+    /// Writes the sheet; the ending of the name decides, ".png", ".html" or else PDF. Told on the
+    /// page, and refused there while no consent holds that pictures of the athlete may leave.
     bool exportTo(const QString& file);
 
 protected:
@@ -39,7 +39,8 @@ private:
     void connectAll();
     /// Does `act` at once where consent is noted, else once the coach has noted it.
     void withConsent(const std::function<void()>& act);
-    void askAndExport(const QString& filter, const QString& ending);
+    /// Of the first filter by default; an ending that is left out is added.
+    void askAndExport(const QStringList& filters);
     void print();
     void printOn(QPrinter& printer);
     void tellMade();
@@ -52,7 +53,7 @@ private:
     PaperView* m_paper;
     QPushButton* m_closer;
     QPushButton* m_pdf;
-    QPushButton* m_png;
+    QPushButton* m_other; ///< picture, or page for the screen
     QPushButton* m_print;
     QLabel* m_told;
 };
