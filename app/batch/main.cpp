@@ -77,6 +77,8 @@ Exit run(int argc, char** argv)
     batch::addProgress(program, job);
     batch::addSheet(program, job);
     batch::addExport(program, job);
+    batch::addHandOver(program, job);
+    batch::addTakeIn(program, job);
     std::string complaint;
     batch::addCheck(program, job, complaint);
     try {

@@ -27,6 +27,8 @@ void addRepeat(CLI::App& program, Job& job);
 void addProgress(CLI::App& program, Job& job);
 void addSheet(CLI::App& program, Job& job);
 void addExport(CLI::App& program, Job& job);
+void addHandOver(CLI::App& program, Job& job);
+void addTakeIn(CLI::App& program, Job& job);
 /// `complaint` becomes what is wrong with the library: the answer stands, the exit code is 1.
 void addCheck(CLI::App& program, Job& job, std::string& complaint);
 

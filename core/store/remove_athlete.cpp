@@ -1,12 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/remove_athlete.hpp"
 
-#include "core/store/athlete_sessions.hpp"
-#include "core/store/session_lock.hpp"
+#include "core/store/session_locks.hpp"
 
 #include <system_error>
-#include <utility>
-#include <vector>
 
 namespace latemile {
 
@@ -20,16 +17,8 @@ Outcome<void> removeAthlete(const std::filesystem::path& folder)
                     "The folder " + folder.string() +
                         " is no athlete's own: remove what it stands for by hand.");
     }
-    std::vector<SessionLock> locks; // held till all is gone
-    for (const auto& session : sessionFoldersOf(folder)) {
-        ASSIGN_OR_RETURN(auto taking, SessionLock::take(session, ownerHere({})));
-        if (!taking.lock) {
-            return fail(Error::Kind::Inconsistent, "The session " + session.filename().string() +
-                                                       " is open at " + taking.heldBy +
-                                                       ": close it there first.");
-        }
-        locks.push_back(std::move(*taking.lock));
-    }
+    // Held till all is gone.
+    ASSIGN_OR_RETURN(const auto locks, takeAllSessions(folder));
     std::filesystem::remove_all(folder, fault);
     if (fault || std::filesystem::exists(folder, fault)) {
         return fail(Error::Kind::Unsupported, "Not all of " + folder.string() +
