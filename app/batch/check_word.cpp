@@ -8,6 +8,7 @@
 #include "core/store/library_check.hpp"
 
 #include <algorithm>
+#include <ctime>
 
 namespace latemile::batch {
 
@@ -36,12 +37,24 @@ std::string textOf(const LibraryCheck& check)
     return text + (check.isSound() ? "All is whole.\n" : "");
 }
 
+/// By the clock on the wall: consent is given for days of a calendar.
+std::string today()
+{
+    const auto now = std::time(nullptr);
+    std::tm local{};
+    ::localtime_r(&now, &local);
+    char text[sizeof "2026-08-29"] = {};
+    std::strftime(text, sizeof text, "%Y-%m-%d", &local);
+    return text;
+}
+
 Outcome<std::string> check(const Asked& asked, std::string& complaint)
 {
     const Progress progress("Checking " + asked.folder.string());
     ASSIGN_OR_RETURN(
         const auto result,
-        checkLibrary(asked.folder, {.repair = asked.repair, .faultBySchema = &faultBySchema}));
+        checkLibrary(asked.folder,
+                     {.repair = asked.repair, .today = today(), .faultBySchema = &faultBySchema}));
     const auto bad = std::ranges::count(result.findings, Finding::State::Bad, &Finding::state);
     if (bad > 0) {
         complaint = std::to_string(bad) + (bad == 1 ? " file of " : " files of ") +

@@ -50,6 +50,7 @@ private:
     Outcome<void> putBack(const Path& file, const std::string& text);
     void checkOfLibrary();
     void checkAthlete(const Path& folder, const std::vector<Path>& entries);
+    void noteConsent(const Path& folder);
     void checkSession(const Path& folder);
     void checkJournal(const Path& folder);
     [[nodiscard]] Outcome<std::optional<Recovery>> heldBy(const Path& folder) const;
@@ -185,11 +186,23 @@ void Checker::checkAthlete(const Path& folder, const std::vector<Path>& entries)
                           return {};
                       }));
     }
+    noteConsent(folder);
     noteLeftovers(entries);
     for (const Path& entry : entries) {
         if (hasDocument(entry / "session.json") || has(entry / "session.journal")) {
             checkSession(entry);
         }
+    }
+}
+
+void Checker::noteConsent(const Path& folder)
+{
+    const auto athlete = readAthlete(folder / "athlete.json");
+    const auto until = athlete && athlete->consent ? athlete->consent->until : std::string();
+    if (!until.empty() && until < m_wish.today) {
+        tell(folder / "athlete.json", State::Note,
+             "The consent ended on " + until +
+                 ", and pictures are still kept: ask again, or delete the athlete.");
     }
 }
 

@@ -38,6 +38,9 @@ struct CheckWish {
     /// Puts back what the previous generation or a journal holds, and writes down checksums that
     /// are missing. Deletes nothing: what was damaged is kept under another name.
     bool repair{};
+    /// ISO 8601; pictures kept past the end of their athlete's consent are noted. Empty: not looked
+    /// at.
+    std::string today;
     /// What a document lacks of its schema ("athlete", "session", "coaches"); empty: nothing.
     std::function<std::string(const std::string& schema, const nlohmann::json& document)>
         faultBySchema;

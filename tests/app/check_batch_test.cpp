@@ -82,6 +82,23 @@ TEST_CASE("a whole library passes, and a clip without a checksum is no fault", "
     CHECK(batch({"check", (library / "none").string()}).exit == 1);
 }
 
+TEST_CASE("pictures kept past the end of consent are told", "[batch][check][privacy]")
+{
+    const Library library;
+    const auto consented = [&library](const std::string& until) {
+        (void)library.file("ilse/athlete.json",
+                           R"({"version":1,"code":"IV-1","name":"Ilse Varga","consent":)"
+                           R"({"given_by":"Ilse Varga","as_guardian":false,"date":"2020-01-01",)"
+                           R"("until":")" + until + R"("}})");
+        const auto ran = library.check();
+        CAPTURE(ran.out, ran.err);
+        CHECK(ran.exit == 0);
+        return stateOf(ran, "ilse/athlete.json");
+    };
+    CHECK(consented("2021-01-01") == "note");
+    CHECK(consented("2999-12-31") == "none");
+}
+
 TEST_CASE("a damaged document is told, and put back from its previous generation", "[batch][check]")
 {
     const Library library;
