@@ -76,6 +76,7 @@ Exit run(int argc, char** argv)
     batch::addRepeat(program, job);
     batch::addProgress(program, job);
     batch::addSheet(program, job);
+    batch::addFilm(program, job);
     batch::addExport(program, job);
     batch::addHandOver(program, job);
     batch::addTakeIn(program, job);

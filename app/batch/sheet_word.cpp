@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The one word that needs Qt: it paints.
 #include "app/batch/arguments.hpp"
 #include "app/batch/progress.hpp"
+#include "app/batch/quiet_application.hpp"
 #include "app/batch/session_folder.hpp"
 #include "app/batch/word.hpp"
 #include "app/resource_folder.hpp"
@@ -11,10 +11,8 @@
 #include "ui/sheet/sheet_files.hpp"
 
 #include <QDate>
-#include <QGuiApplication>
 #include <QImageReader>
 
-#include <iostream>
 #include <map>
 
 namespace latemile::batch {
@@ -61,8 +59,7 @@ Outcome<void> write(const SheetContent& content, const Asked& asked)
 {
     ASSIGN_OR_RETURN(const auto style, styleOf(asked));
     ASSIGN_OR_RETURN(const auto pictures, ui::loadStills(content));
-    return endingOf(asked.out) == ".pdf" ? ui::writeSheetPdf(content, pictures, asked.out, style)
-                                         : ui::writeSheetPng(content, pictures, asked.out, style);
+    return ui::writeSheet(content, pictures, asked.out, style);
 }
 
 /// The script decides what leaves the machine; it is told what the window would have asked.
@@ -87,26 +84,9 @@ std::string answer(const Asked& asked, const SheetContent& content, const std::s
            asked.out.string() + ".\n" + (noConsent.empty() ? "" : noConsent + "\n");
 }
 
-/// Standard error holds one sentence when something fails: Qt's notes about this machine's
-/// desktop are none of the caller's business.
-void keepGraveMessages(QtMsgType type, const QMessageLogContext&, const QString& message)
-{
-    if (type == QtCriticalMsg || type == QtFatalMsg) {
-        std::cerr << message.toStdString() << std::endl;
-    }
-}
-
 Outcome<std::string> writeSheet(const Asked& asked)
 {
-    qInstallMessageHandler(&keepGraveMessages);
-    // Nobody looks on: without this the program would want a display it does not need.
-    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) {
-        qputenv("QT_QPA_PLATFORM", "offscreen");
-    }
-    std::string name = "latemile-batch";
-    char* arguments[] = {name.data(), nullptr};
-    int count = 1;
-    const QGuiApplication application(count, arguments);
+    const QuietApplication application;
     const Progress progress("Making the sheet of " + asked.folder.string());
     ASSIGN_OR_RETURN(auto opened, openSessionFolder(asked.folder));
     ASSIGN_OR_RETURN(const auto content, contentOf(asked, opened));
@@ -122,7 +102,8 @@ void addSheet(CLI::App& program, Job& job)
     auto* word = program.add_subcommand("sheet", "The page an athlete takes home");
     addPath(*word, "SESSION_FOLDER", asked->folder,
             "The folder that holds session.json, in the athlete's own");
-    addOut(*word, asked->out, {".pdf", ".png"}, "The sheet to write, as PDF or picture")
+    addOut(*word, asked->out, {".pdf", ".png", ".html"},
+           "The sheet to write, as PDF, picture or page for a screen")
         ->required();
     word->add_option("--paper", asked->style.paper, "a4 (without this) or letter")
         ->type_name("")

@@ -26,6 +26,7 @@ void addCompare(CLI::App& program, Job& job);
 void addRepeat(CLI::App& program, Job& job);
 void addProgress(CLI::App& program, Job& job);
 void addSheet(CLI::App& program, Job& job);
+void addFilm(CLI::App& program, Job& job);
 void addExport(CLI::App& program, Job& job);
 void addHandOver(CLI::App& program, Job& job);
 void addTakeIn(CLI::App& program, Job& job);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-// Private to core/clip: every libav object has an owner from its first line.
+// Private to core/clip and the film writer: every libav object has an owner from its first line.
 
 #include <memory>
 #include <string>

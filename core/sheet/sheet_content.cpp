@@ -11,11 +11,6 @@
 namespace latemile {
 namespace {
 
-Foot nearFootOf(View view)
-{
-    return view == View::RightSide ? Foot::Right : Foot::Left;
-}
-
 std::vector<CueText> chosenCues(const Session& session, const Comparison& comparison,
                                 const std::vector<Cue>& cues)
 {

@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace latemile {
@@ -86,6 +87,12 @@ struct SheetClip {
     FrameIndex index;
     Readings readings;
 };
+
+/// The first clip of a condition from a side, with its readings, a coach's `own` measures among
+/// them; opens its file.
+Outcome<SheetClip> sheetClipOf(const std::filesystem::path& sessionFolder, const Session& session,
+                               std::string_view condition, const AthleteFacts& athlete,
+                               const OwnMeasures& own = {});
 
 /// Pure: the content of a sheet of two side-view clips already read. A clip without a step that has
 /// hip and two more near landmarks at the instants shown is an Error that names it.

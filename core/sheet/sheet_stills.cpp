@@ -9,6 +9,21 @@
 #include <algorithm>
 
 namespace latemile {
+
+Foot nearFootOf(View view)
+{
+    return view == View::RightSide ? Foot::Right : Foot::Left;
+}
+
+const Reading* readingAt(const Readings& readings, const Measure& measure, StepNumber step)
+{
+    const auto found =
+        std::find_if(readings.readings.begin(), readings.readings.end(), [&](const Reading& one) {
+            return one.measure == measure.id && one.step == step && one.value;
+        });
+    return found == readings.readings.end() ? nullptr : &*found;
+}
+
 namespace {
 
 /// "contact and mid-stance"
@@ -41,16 +56,6 @@ Outcome<Step> stepToShow(const SheetClip& clip, Foot foot, const std::vector<std
                         wordsOf(instants) + " of a near-side step in " + clip.clip.file + ".");
     }
     return *typical;
-}
-
-/// The reading that a drawing of the step shows.
-const Reading* readingAt(const Readings& readings, const Measure& measure, StepNumber step)
-{
-    const auto found =
-        std::find_if(readings.readings.begin(), readings.readings.end(), [&](const Reading& one) {
-            return one.measure == measure.id && one.step == step && one.value;
-        });
-    return found == readings.readings.end() ? nullptr : &*found;
 }
 
 std::vector<StillMeasured> measuredOn(const Still& still, const SheetClip& clip, const Plane& plane,

@@ -17,6 +17,12 @@ struct Shown {
     Step step;
 };
 
+/// The foot nearest the camera in a side view.
+[[nodiscard]] Foot nearFootOf(View view);
+/// What a measure reads at one step; null where it has no value there.
+[[nodiscard]] const Reading* readingAt(const Readings& readings, const Measure& measure,
+                                       StepNumber step);
+
 /// `chosen` where it can be shown, else the typical step of `foot`. Keeps a reference to `clip`.
 Outcome<Shown> shownOf(const SheetClip& clip, Foot foot, const std::vector<std::string>& measures,
                        std::optional<StepNumber> chosen, const std::vector<Instant>& instants);

@@ -64,6 +64,7 @@ struct Still {
     PixelPoint cropFrom; ///< top left and bottom right of the part worth showing: of one size in
     PixelPoint cropTo;   ///< centimetres and with the hip at one place in all stills of a sheet;
                          ///< may reach out of the picture
+    bool operator==(const Still&) const = default;
 };
 
 /// The instants that a sheet shows when none were chosen: contact and mid-stance.

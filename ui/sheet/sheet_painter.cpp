@@ -13,24 +13,6 @@ namespace {
 
 constexpr double pt = twipsPerPoint;
 
-void paintConditionSample(QPainter& painter, const QRectF& rect, bool fatigued,
-                          const SheetInks& inks)
-{
-    QPen pen(fatigued ? inks.fatigued : inks.fresh, 1.5 * pt);
-    if (fatigued) {
-        pen.setStyle(Qt::CustomDashLine);
-        pen.setDashPattern({1.8, 1.2});
-        pen.setCapStyle(Qt::FlatCap);
-    }
-    painter.setPen(pen);
-    const double middle = rect.center().y();
-    painter.drawLine(QPointF(rect.left(), middle), QPointF(rect.right(), middle));
-    painter.setPen(QPen(pen.color(), 1.1 * pt));
-    painter.setBrush(fatigued ? QBrush(Qt::white) : QBrush(pen.color()));
-    painter.drawEllipse(QPointF(rect.center().x(), middle), 2.2 * pt, 2.2 * pt);
-    painter.setBrush(Qt::NoBrush);
-}
-
 void paintVerdict(QPainter& painter, const QRectF& rect, SignItem::Kind kind, const SheetInks& inks)
 {
     const QPointF c = rect.center();

@@ -151,6 +151,25 @@ void paintBadge(QPainter& painter, const QRectF& rect, const QString& letter, co
     paintText(painter, line, letter, type, Role::SmallBold, Qt::AlignHCenter);
 }
 
+void paintConditionSample(QPainter& painter, const QRectF& rect, bool fatigued,
+                          const SheetInks& inks)
+{
+    constexpr double pt = twipsPerPoint;
+    QPen pen(fatigued ? inks.fatigued : inks.fresh, 1.5 * pt);
+    if (fatigued) {
+        pen.setStyle(Qt::CustomDashLine);
+        pen.setDashPattern({1.8, 1.2});
+        pen.setCapStyle(Qt::FlatCap);
+    }
+    painter.setPen(pen);
+    const double middle = rect.center().y();
+    painter.drawLine(QPointF(rect.left(), middle), QPointF(rect.right(), middle));
+    painter.setPen(QPen(pen.color(), 1.1 * pt));
+    painter.setBrush(fatigued ? QBrush(Qt::white) : QBrush(pen.color()));
+    painter.drawEllipse(QPointF(rect.center().x(), middle), 2.2 * pt, 2.2 * pt);
+    painter.setBrush(Qt::NoBrush);
+}
+
 void paintStill(QPainter& painter, const QRectF& rect, const Still& still, const QImage& picture,
                 const SheetStyle& style, const SheetType& type)
 {

@@ -15,6 +15,10 @@ namespace latemile::ui {
 void paintStill(QPainter& painter, const QRectF& rect, const Still& still, const QImage& picture,
                 const SheetStyle& style, const SheetType& type);
 
+/// How a condition's figure is drawn, as a sample before its name: line and dot.
+void paintConditionSample(QPainter& painter, const QRectF& rect, bool fatigued,
+                          const SheetInks& inks);
+
 /// A letter in a filled disc, as it stands beside a row and on the stills.
 void paintBadge(QPainter& painter, const QRectF& rect, const QString& letter, const SheetInks& inks,
                 const SheetType& type);
