@@ -3,8 +3,10 @@
 
 #include "core/store/remove_athlete.hpp"
 #include "ui/athletes/athlete_dialog.hpp"
+#include "ui/athletes/athlete_list.hpp"
 #include "ui/athletes/consent_dialog.hpp"
 #include "ui/athletes/forget_athlete.hpp"
+#include "ui/athletes/record_work.hpp"
 #include "ui/athletes/sample_library.hpp"
 #include "ui/athletes/session_table.hpp"
 #include "ui/page/labels.hpp"
@@ -12,36 +14,17 @@
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 
-#include <QComboBox>
 #include <QDate>
 #include <QHBoxLayout>
-#include <QLineEdit>
-#include <QListWidget>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
-#include <algorithm>
-
 namespace latemile::ui {
-namespace {
-
-QString consentText(const Athlete& athlete)
-{
-    const QString missing = whyNoConsentToday(athlete);
-    if (!missing.isEmpty()) {
-        return missing;
-    }
-    return athlete.consent->until.empty()
-               ? AthletesPage::tr("Consent noted.")
-               : AthletesPage::tr("Consent until %1.").arg(fromUtf8(athlete.consent->until));
-}
-
-} // namespace
-
 AthletesPage::AthletesPage(QWidget* parent)
-    : QWidget(parent), m_stack(new QStackedWidget(this)), m_told(plainLabel({}, this))
+    : QWidget(parent), m_stack(new QStackedWidget(this)), m_athletes(new AthleteList(this)),
+      m_told(plainLabel({}, this)), m_records(new RecordWork(this))
 {
     auto* whole = new QWidget(this);
     auto* row = new QHBoxLayout(whole);
@@ -52,8 +35,8 @@ AthletesPage::AthletesPage(QWidget* parent)
     m_stack->addWidget(whole);
     m_stack->addWidget(buildEmpty());
     m_told->setWordWrap(true);
-    setState(*m_told, "bad");
     m_told->hide();
+    connectRecords();
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(2 * gridStep, gridStep, 2 * gridStep, 2 * gridStep);
     column->setSpacing(gridStep);
@@ -64,29 +47,21 @@ AthletesPage::AthletesPage(QWidget* parent)
 QWidget* AthletesPage::buildList()
 {
     auto* side = new QWidget(this);
-    m_search = new QLineEdit(side);
-    m_search->setPlaceholderText(tr("Search by name or code"));
-    m_search->setAccessibleName(tr("Search athletes"));
-    m_search->setClearButtonEnabled(true);
-    m_order = new QComboBox(side);
-    m_order->addItem(tr("By name"));
-    m_order->addItem(tr("By next re-film"));
-    m_order->setAccessibleName(tr("Order of the athletes"));
-    m_list = new QListWidget(side);
-    m_list->setAccessibleName(tr("Athletes"));
-    m_list->setSpacing(1);
     auto* add = new QPushButton(tr("New athlete…"), side);
-    connect(m_search, &QLineEdit::textChanged, this, &AthletesPage::fillList);
-    connect(m_order, &QComboBox::currentIndexChanged, this, &AthletesPage::reload);
-    connect(m_list, &QListWidget::currentRowChanged, this, &AthletesPage::fillSessions);
+    auto* takeIn = new QPushButton(tr("Take in…"), side);
+    takeIn->setToolTip(tr("Bring in a record that was handed over as a zip file"));
+    connect(m_athletes, &AthleteList::chosenChanged, this, &AthletesPage::fillSessions);
     connect(add, &QPushButton::clicked, this, &AthletesPage::addNewAthlete);
+    connect(takeIn, &QPushButton::clicked, this, [this] { m_records->askToTakeIn(m_library); });
+    auto* below = new QHBoxLayout;
+    below->setSpacing(gridStep / 2);
+    below->addWidget(add, 1);
+    below->addWidget(takeIn, 1);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
-    column->addWidget(m_search);
-    column->addWidget(m_order);
-    column->addWidget(m_list, 1);
-    column->addWidget(add);
+    column->addWidget(m_athletes, 1);
+    column->addLayout(below);
     side->setFixedWidth(36 * gridStep);
     return side;
 }
@@ -117,12 +92,15 @@ QWidget* AthletesPage::buildButtons(QWidget* side)
     auto* ask = new QPushButton(tr("Before filming…"), row);
     auto* today = new QPushButton(tr("New session today"), row);
     auto* edit = new QPushButton(tr("Edit athlete…"), row);
+    auto* over = new QPushButton(tr("Hand over…"), row);
+    over->setToolTip(tr("The athlete's whole record as one zip file"));
     auto* remove = new QPushButton(tr("Delete athlete…"), row);
     remove->setObjectName(QStringLiteral("delete athlete"));
     connect(open, &QPushButton::clicked, this, &AthletesPage::openSession);
     connect(ask, &QPushButton::clicked, this, &AthletesPage::askBeforeFilming);
     connect(today, &QPushButton::clicked, this, &AthletesPage::addSession);
     connect(edit, &QPushButton::clicked, this, &AthletesPage::editAthlete);
+    connect(over, &QPushButton::clicked, this, &AthletesPage::askToHandOver);
     connect(remove, &QPushButton::clicked, this, &AthletesPage::askToDelete);
     auto* buttons = new QHBoxLayout(row);
     buttons->setContentsMargins(0, 0, 0, 0);
@@ -131,8 +109,9 @@ QWidget* AthletesPage::buildButtons(QWidget* side)
     buttons->addWidget(ask);
     buttons->addWidget(today);
     buttons->addStretch();
-    buttons->addWidget(edit);
-    buttons->addWidget(remove);
+    for (QPushButton* button : {edit, over, remove}) {
+        buttons->addWidget(button);
+    }
     return row;
 }
 
@@ -169,75 +148,19 @@ void AthletesPage::setLibrary(const std::filesystem::path& library)
 
 void AthletesPage::reload()
 {
-    const AthleteEntry* was = chosen();
-    const auto folder = was == nullptr ? std::filesystem::path() : was->folder;
-    m_athletes = athletesOf(m_library);
-    if (m_order->currentIndex() == 1) {
-        // Who was never filmed has no day to be due on: last.
-        std::ranges::stable_sort(m_athletes, {}, [](const AthleteEntry& entry) {
-            return entry.nextRefilm.isValid() ? entry.nextRefilm : QDate(9999, 1, 1);
-        });
-    }
-    m_stack->setCurrentIndex(m_athletes.empty() ? 1 : 0);
-    fillList();
-    if (!folder.empty()) {
-        chooseAthlete(folder);
-    }
+    m_athletes->show(m_library);
+    m_stack->setCurrentIndex(m_athletes->isEmpty() ? 1 : 0);
 }
 
 void AthletesPage::setNamesHidden(bool hidden)
 {
-    m_namesHidden = hidden;
+    m_athletes->setNamesHidden(hidden);
     reload();
-}
-
-QString AthletesPage::nameOf(const Athlete& athlete) const
-{
-    return fromUtf8(m_namesHidden || athlete.name.empty() ? athlete.code : athlete.name);
-}
-
-void AthletesPage::fillList()
-{
-    const QString wanted = m_search->text().trimmed();
-    const QDate today = QDate::currentDate();
-    m_list->clear();
-    for (std::size_t at = 0; at < m_athletes.size(); ++at) {
-        const AthleteEntry& entry = m_athletes[at];
-        const QString name = nameOf(entry.athlete);
-        if (name.contains(wanted, Qt::CaseInsensitive) ||
-            fromUtf8(entry.athlete.code).contains(wanted, Qt::CaseInsensitive)) {
-            auto* item =
-                new QListWidgetItem(name + u'\n' + dueText(entry.nextRefilm, today), m_list);
-            item->setData(Qt::UserRole, static_cast<int>(at));
-            item->setToolTip(name.toHtmlEscaped());
-        }
-    }
-    m_list->setCurrentRow(m_list->count() > 0 ? 0 : -1);
-    fillSessions();
-}
-
-const AthleteEntry* AthletesPage::chosen() const
-{
-    const QListWidgetItem* item = m_list->currentItem();
-    const int at = item == nullptr ? -1 : item->data(Qt::UserRole).toInt();
-    return at < 0 || at >= static_cast<int>(m_athletes.size())
-               ? nullptr
-               : &m_athletes[static_cast<std::size_t>(at)];
-}
-
-void AthletesPage::chooseAthlete(const std::filesystem::path& folder)
-{
-    for (int row = 0; row < m_list->count(); ++row) {
-        const int at = m_list->item(row)->data(Qt::UserRole).toInt();
-        if (m_athletes[static_cast<std::size_t>(at)].folder == folder) {
-            m_list->setCurrentRow(row);
-        }
-    }
 }
 
 void AthletesPage::fillFacts(const AthleteEntry* entry)
 {
-    m_name->setText(entry == nullptr ? tr("Nobody found") : nameOf(entry->athlete));
+    m_name->setText(entry == nullptr ? tr("Nobody found") : m_athletes->nameOf(entry->athlete));
     if (entry == nullptr) {
         m_facts->clear();
         return;
@@ -262,7 +185,7 @@ void AthletesPage::fillFacts(const AthleteEntry* entry)
 
 void AthletesPage::fillSessions()
 {
-    const AthleteEntry* entry = chosen();
+    const AthleteEntry* entry = m_athletes->chosen();
     m_table->parentWidget()->setEnabled(entry != nullptr);
     fillFacts(entry);
     m_table->setSessions(entry == nullptr ? std::vector<SessionEntry>()
@@ -298,9 +221,9 @@ void AthletesPage::addNewAthlete()
         {}, true,
         [this](const Athlete& athlete) -> Outcome<void> {
             ASSIGN_OR_RETURN(const auto made, addAthlete(m_library, athlete));
-            m_search->clear();
+            m_athletes->clearSearch();
             reload();
-            chooseAthlete(made);
+            m_athletes->choose(made);
             return {};
         },
         this);
@@ -310,7 +233,7 @@ void AthletesPage::addNewAthlete()
 
 void AthletesPage::editAthlete()
 {
-    const AthleteEntry* entry = chosen();
+    const AthleteEntry* entry = m_athletes->chosen();
     if (entry == nullptr) {
         return;
     }
@@ -329,7 +252,7 @@ void AthletesPage::editAthlete()
 
 void AthletesPage::askToDelete()
 {
-    const AthleteEntry* entry = chosen();
+    const AthleteEntry* entry = m_athletes->chosen();
     if (entry == nullptr) {
         return;
     }
@@ -338,7 +261,7 @@ void AthletesPage::askToDelete()
     question->setIcon(QMessageBox::Warning);
     question->setWindowTitle(tr("Delete athlete"));
     question->setTextFormat(Qt::PlainText);
-    question->setText(tr("Delete %1?").arg(nameOf(entry->athlete)));
+    question->setText(tr("Delete %1?").arg(m_athletes->nameOf(entry->athlete)));
     question->setInformativeText(wordsForRemoval(entry->folder));
     auto* remove = question->addButton(tr("Delete for good"), QMessageBox::DestructiveRole);
     question->setDefaultButton(question->addButton(QMessageBox::Cancel));
@@ -359,9 +282,35 @@ void AthletesPage::deleteAthlete(const std::filesystem::path& folder)
     reload();
 }
 
+void AthletesPage::connectRecords()
+{
+    connect(m_records, &RecordWork::failed, this, [this](const QString& why) { tell(why); });
+    connect(m_records, &RecordWork::handedOver, this, [this](const QString& zip) {
+        tell(tr("The whole record is in %1. It holds pictures and health notes: give it to the "
+                "athlete alone.")
+                 .arg(zip),
+             "");
+    });
+    connect(m_records, &RecordWork::tookIn, this, [this](const QString& folder) {
+        m_athletes->clearSearch();
+        reload();
+        m_athletes->choose(folder.toStdString());
+        tell(tr("The record is sound and stands in the library."), "");
+    });
+}
+
+/// An open session's edits must be in its document first, and nobody may write meanwhile.
+void AthletesPage::askToHandOver()
+{
+    if (const AthleteEntry* entry = m_athletes->chosen()) {
+        emit athleteGoing(QString::fromStdString(entry->folder.string()));
+        m_records->askToHandOver(entry->folder);
+    }
+}
+
 void AthletesPage::addSession()
 {
-    const AthleteEntry* entry = chosen();
+    const AthleteEntry* entry = m_athletes->chosen();
     if (entry == nullptr) {
         return;
     }
@@ -382,8 +331,9 @@ void AthletesPage::addSample()
     }
 }
 
-void AthletesPage::tell(const QString& sentence)
+void AthletesPage::tell(const QString& sentence, const char* state)
 {
+    setState(*m_told, state);
     m_told->setText(sentence);
     m_told->show();
 }

@@ -1,19 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "ui/athletes/library.hpp"
+#include "ui/athletes/athlete_list.hpp"
 
 #include <QWidget>
 
-class QComboBox;
 class QLabel;
-class QLineEdit;
-class QListWidget;
-class QPushButton;
 class QStackedWidget;
 
 namespace latemile::ui {
 
+class RecordWork;
 class SessionTable;
 
 /// The library: who is in it, and each athlete's sessions with what is still to do.
@@ -24,7 +21,6 @@ public:
 
     void setLibrary(const std::filesystem::path& library);
     [[nodiscard]] const std::filesystem::path& library() const { return m_library; }
-    void chooseAthlete(const std::filesystem::path& folder);
     void setNamesHidden(bool hidden);
     void reload();
     void addNewAthlete();
@@ -32,9 +28,8 @@ public:
     void askToDelete(); ///< the chosen athlete, after a question
     void deleteAthlete(const std::filesystem::path& folder);
     void addSample();
-    [[nodiscard]] QListWidget& list() const { return *m_list; }
-    [[nodiscard]] QLineEdit& search() const { return *m_search; }
-    [[nodiscard]] QComboBox& order() const { return *m_order; }
+    [[nodiscard]] RecordWork& records() const { return *m_records; }
+    [[nodiscard]] AthleteList& athletes() const { return *m_athletes; }
 
 signals:
     void sessionWanted(const QString& folder);
@@ -52,28 +47,24 @@ private:
     QWidget* buildAthlete();
     QWidget* buildButtons(QWidget* side);
     QWidget* buildEmpty();
-    void fillList();
     void fillSessions();
     void fillFacts(const AthleteEntry* entry);
-    [[nodiscard]] const AthleteEntry* chosen() const;
     [[nodiscard]] const SessionEntry* chosenSession();
-    [[nodiscard]] QString nameOf(const Athlete& athlete) const;
     void openSession();
     void askBeforeFilming();
     void addSession();
-    void tell(const QString& sentence);
+    void askToHandOver();
+    void connectRecords();
+    void tell(const QString& sentence, const char* state = "bad");
 
     std::filesystem::path m_library;
-    std::vector<AthleteEntry> m_athletes;
-    bool m_namesHidden{};
     QStackedWidget* m_stack;
-    QLineEdit* m_search{};
-    QComboBox* m_order{};
-    QListWidget* m_list{};
+    AthleteList* m_athletes;
     QLabel* m_name{};
     QLabel* m_facts{};
     SessionTable* m_table{};
     QLabel* m_told;
+    RecordWork* m_records;
 };
 
 } // namespace latemile::ui

@@ -59,4 +59,15 @@ void ConsentDialog::accept()
     }
 }
 
+QString consentText(const Athlete& athlete)
+{
+    const QString missing = whyNoConsentToday(athlete);
+    if (!missing.isEmpty()) {
+        return missing;
+    }
+    return athlete.consent->until.empty()
+               ? ConsentDialog::tr("Consent noted.")
+               : ConsentDialog::tr("Consent until %1.").arg(fromUtf8(athlete.consent->until));
+}
+
 } // namespace latemile::ui

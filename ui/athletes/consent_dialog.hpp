@@ -29,5 +29,7 @@ private:
 
 /// Why pictures of the athlete must not leave today, in the coach's language; empty: they may.
 [[nodiscard]] QString whyNoConsentToday(const Athlete& athlete);
+/// "Consent until 2027-08-29.", "Consent noted.", or why there is none.
+[[nodiscard]] QString consentText(const Athlete& athlete);
 
 } // namespace latemile::ui

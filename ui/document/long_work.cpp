@@ -14,6 +14,7 @@ void LongWork::stop()
 {
     ++m_number;
     m_busy = false;
+    emit ended();
 }
 
 int LongWork::begin()
@@ -30,6 +31,7 @@ bool LongWork::ends(int number)
         return false;
     }
     m_busy = false;
+    emit ended();
     return true;
 }
 

@@ -29,6 +29,7 @@ public:
 signals:
     void progress(int percent);
     void failed(const QString& sentence);
+    void ended(); ///< in whatever way; before its result or fault is told
 
 protected:
     /// Told by the work, on its own thread, with the share done, 0 to 1; false: end.

@@ -127,7 +127,7 @@ Outcome<void> MainWindow::open(const std::filesystem::path& folder)
     m_folder = QString::fromStdString(folder.string());
     m_athletes->setLibrary(place->library);
     if (place->athlete) {
-        m_athletes->chooseAthlete(*place->athlete);
+        m_athletes->athletes().choose(*place->athlete);
     }
     if (place->session) {
         return openSession(*place->session);
@@ -243,7 +243,7 @@ void MainWindow::showPageAt(int at)
         m_at = -1;
         m_rail->setPage(Rail::athletes);
         m_stack->setCurrentWidget(m_athletes);
-        m_athletes->list().setFocus();
+        m_athletes->athletes().list().setFocus();
         return;
     }
     m_at = at;

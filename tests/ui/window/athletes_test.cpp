@@ -3,6 +3,7 @@
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/athletes/library.hpp"
+#include "ui/athletes/record_work.hpp"
 #include "ui/athletes/screening_dialog.hpp"
 #include "ui/sheet_page/sheet_maker.hpp"
 #include "ui/sheet_page/sheet_page.hpp"
@@ -13,6 +14,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
+#include <QSignalSpy>
 
 using namespace latemile;
 using namespace latemile::ui;
@@ -44,6 +46,34 @@ void addAthleteFolder(const std::filesystem::path& library, const char* code, co
 
 } // namespace
 
+TEST_CASE("a record handed over in the window comes back in another library", "[ui][hand_over]")
+{
+    QTemporaryDir folder;
+    const std::filesystem::path here = folder.filePath(QStringLiteral("here")).toStdString();
+    const std::filesystem::path there = folder.filePath(QStringLiteral("there")).toStdString();
+    const std::filesystem::path zip = folder.filePath(QStringLiteral("record.zip")).toStdString();
+    addAthleteFolder(here, "ZZ-9", "Ada Moor", "2026-08-01", "2026-12-24");
+    std::filesystem::create_directories(there);
+    AthletesPage page;
+    QString told;
+    QObject::connect(&page.records(), &RecordWork::failed, [&](const QString& why) { told = why; });
+    page.setLibrary(here);
+    QSignalSpy over(&page.records(), &RecordWork::handedOver);
+    page.records().handOver(here / "ZZ-9", zip);
+    REQUIRE(over.wait());
+    page.setLibrary(there);
+    REQUIRE(page.athletes().isEmpty());
+    QSignalSpy in(&page.records(), &RecordWork::tookIn);
+    page.records().takeIn(zip, there);
+    REQUIRE(in.wait());
+    REQUIRE(page.athletes().list().count() == 1);
+    CHECK(page.athletes().list().item(0)->text().startsWith(QStringLiteral("Ada Moor")));
+    QSignalSpy failed(&page.records(), &RecordWork::failed);
+    page.records().takeIn(zip, there);
+    REQUIRE(failed.wait());
+    CHECK(told.contains(QStringLiteral("has a folder ZZ-9 already")));
+}
+
 TEST_CASE("athletes are found by name and by code, and listed by who is due next", "[ui]")
 {
     QTemporaryDir folder;
@@ -52,16 +82,16 @@ TEST_CASE("athletes are found by name and by code, and listed by who is due next
     addAthleteFolder(library, "BB-2", "Bo Lund", "2026-08-10", "");
     AthletesPage page;
     page.setLibrary(library);
-    REQUIRE(page.list().count() == 2);
-    CHECK(page.list().item(0)->text().startsWith(QStringLiteral("Ada Moor")));
-    page.order().setCurrentIndex(1);
+    REQUIRE(page.athletes().list().count() == 2);
+    CHECK(page.athletes().list().item(0)->text().startsWith(QStringLiteral("Ada Moor")));
+    page.athletes().order().setCurrentIndex(1);
     // Four weeks after 10 August is 7 September: before Christmas.
-    CHECK(page.list().item(0)->text().startsWith(QStringLiteral("Bo Lund")));
-    CHECK(page.list().item(0)->text().contains(QStringLiteral("7 Sep 2026")));
-    page.search().setText(QStringLiteral("zz-"));
-    REQUIRE(page.list().count() == 1);
+    CHECK(page.athletes().list().item(0)->text().startsWith(QStringLiteral("Bo Lund")));
+    CHECK(page.athletes().list().item(0)->text().contains(QStringLiteral("7 Sep 2026")));
+    page.athletes().search().setText(QStringLiteral("zz-"));
+    REQUIRE(page.athletes().list().count() == 1);
     page.setNamesHidden(true);
-    CHECK(page.list().item(0)->text().startsWith(QStringLiteral("ZZ-9")));
+    CHECK(page.athletes().list().item(0)->text().startsWith(QStringLiteral("ZZ-9")));
 }
 
 TEST_CASE("a re-film is due from its day on", "[ui]")

@@ -205,7 +205,7 @@ TEST_CASE("of a deleted athlete no byte of the name is left", "[ui]")
                                      QStringLiteral("/films/other.mp4")});
     window.showPage(QStringLiteral("athletes"));
     window.athletes().reload();
-    window.athletes().chooseAthlete(*made);
+    window.athletes().athletes().choose(*made);
     window.findChild<QPushButton*>(QStringLiteral("delete athlete"))->click();
     const auto questions = window.findChildren<QMessageBox*>();
     REQUIRE(questions.size() == 1);
