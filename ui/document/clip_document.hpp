@@ -39,6 +39,7 @@ public:
     [[nodiscard]] FrameFeed& feed() { return m_feed; }
     [[nodiscard]] bool isOpen() const { return m_feed.isOpen(); }
     [[nodiscard]] const FrameIndex& index() const { return m_feed.index(); } ///< only while open
+    [[nodiscard]] const ClipFacts& facts() const { return m_feed.facts(); }  ///< only while open
     [[nodiscard]] bool isBusy() const { return m_feed.isBusy(); }
     /// Why the clip cannot be shown; empty while it can or is still being opened.
     [[nodiscard]] const QString& fault() const { return m_fault; }

@@ -63,6 +63,7 @@ public:
     void endNow();
     void undo();
     void redo();
+    void tellFault(const QString& sentence); ///< where the coach looks, till the next page
 
 protected:
     void closeEvent(QCloseEvent* event) override;
@@ -79,7 +80,6 @@ private:
     void takeEditedAthlete(const QString& folder);
     void dropSession();
     void showPageAt(int at);
-    void tellFault(const QString& sentence);
     void chooseFirstClip();
 
     Keys m_keys;

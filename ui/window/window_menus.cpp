@@ -4,6 +4,7 @@
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/theme/theme.hpp"
+#include "ui/window/exchange_menu.hpp"
 #include "ui/window/main_window.hpp"
 #include "ui/window/page_list.hpp"
 
@@ -61,6 +62,8 @@ void buildMenus(MainWindow& window)
         keys.action("athletes.new", &window, [&window] { window.athletes().addNewAthlete(); }));
     file->addAction(
         keys.action("session.before_filming", &window, [&window] { window.askBeforeFilming(); }));
+    file->addSeparator();
+    addExchange(*file, window);
     file->addSeparator();
     file->addAction(keys.action("file.quit", &window, [&window] { window.close(); }));
 
