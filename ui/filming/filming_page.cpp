@@ -165,6 +165,7 @@ void FilmingPage::connectAll()
     connect(&m_context.selection, &Selection::clipChanged, this, &FilmingPage::setClip);
     connect(m_player, &Player::frameShown, m_view, &FrameView::setFrame);
     connect(m_player, &Player::lateChanged, m_view, &FrameView::setLate);
+    connect(m_view, &FrameView::offerTaken, this, &FilmingPage::openAgain);
     connect(m_tool, &SceneTool::chosenChanged, m_view, qOverload<>(&QWidget::update));
     connect(m_clipPart, &ClipPart::changed, this, &FilmingPage::tellSigns);
     connect(m_form, &ClipForm::changed, this, &FilmingPage::tellSigns);
@@ -206,8 +207,11 @@ void FilmingPage::setClip()
     m_work->endWork(opening);
     if (clip != nullptr) {
         listenTo(*clip);
-        m_view->setMessage(clip->fault().isEmpty() ? tr("Opening the clip…")
-                                                   : breakable(clip->fault()));
+        if (clip->fault().isEmpty()) {
+            m_view->setMessage(tr("Opening the clip…"));
+        } else {
+            tellUnread(clip->fault());
+        }
     }
     m_player->setClip(clip);
     // Without a clip there is nothing to do but to prepare for one.
@@ -228,7 +232,7 @@ void FilmingPage::listenTo(ClipDocument& clip)
     connect(&clip, &ClipDocument::failed, this, [this, isShown](const QString& sentence) {
         if (isShown()) {
             m_work->endWork(opening);
-            m_view->setMessage(breakable(sentence));
+            tellUnread(sentence);
         }
     });
     connect(&clip, &ClipDocument::opened, this, [this, isShown] {
@@ -273,6 +277,19 @@ void FilmingPage::tellFault(const QString& sentence)
 {
     m_told->setText(breakable(sentence));
     m_told->show();
+}
+
+/// Where the picture would be, with the way back once the file is there again.
+void FilmingPage::tellUnread(const QString& sentence)
+{
+    m_view->setMessage(breakable(sentence));
+    m_view->offer(tr("Open again"));
+}
+
+void FilmingPage::openAgain()
+{
+    m_view->setMessage(tr("Opening the clip…"));
+    m_context.selection.clip()->openAgain();
 }
 
 void FilmingPage::askGhost()

@@ -68,6 +68,8 @@ private:
     void showSetUp(bool shown);
     void tellSigns();
     void tellFault(const QString& sentence);
+    void tellUnread(const QString& sentence);
+    void openAgain();
     void askGhost();
     void addByDialog();
     void removeClip();

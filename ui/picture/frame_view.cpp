@@ -8,6 +8,7 @@
 
 #include <QMouseEvent>
 #include <QPainter>
+#include <QPushButton>
 #include <QWheelEvent>
 #include <QtMath>
 
@@ -22,8 +23,11 @@ constexpr double singlePixelsFrom = 3.0; ///< from here on each picture pixel is
 
 } // namespace
 
-FrameView::FrameView(QWidget* parent) : QWidget(parent)
+FrameView::FrameView(QWidget* parent) : QWidget(parent), m_offer(new QPushButton(this))
 {
+    m_offer->hide();
+    m_offer->setCursor(Qt::ArrowCursor);
+    connect(m_offer, &QPushButton::clicked, this, &FrameView::offerTaken);
     setMouseTracking(true);
     setAttribute(Qt::WA_OpaquePaintEvent);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
@@ -36,6 +40,7 @@ void FrameView::setFrame(const Frame& frame)
     m_image = imageOf(frame.picture);
     m_number = frame.number;
     m_message.clear();
+    m_offer->hide();
     if (m_image.size() != before && m_part) {
         fitPart(*m_part);
     } else if (m_image.size() != before) {
@@ -48,7 +53,29 @@ void FrameView::setMessage(const QString& message)
 {
     m_message = message;
     m_image = QImage();
+    m_offer->hide();
     update();
+}
+
+void FrameView::offer(const QString& words)
+{
+    m_offer->setText(words);
+    m_offer->show();
+    placeOffer();
+}
+
+QRect FrameView::messageRect() const
+{
+    const int margin = 4 * gridStep;
+    const QRect room = rect().adjusted(margin, margin, -margin, -margin);
+    return fontMetrics().boundingRect(room, Qt::AlignCenter | Qt::TextWordWrap, m_message);
+}
+
+/// Below the message, in the middle.
+void FrameView::placeOffer()
+{
+    m_offer->adjustSize();
+    m_offer->move((width() - m_offer->width()) / 2, messageRect().bottom() + 2 * gridStep);
 }
 
 void FrameView::setLate(bool late)
@@ -139,6 +166,7 @@ void FrameView::keepInSight()
 
 void FrameView::resizeEvent(QResizeEvent*)
 {
+    placeOffer();
     if (m_fitted) {
         fit();
     } else if (m_part) {
@@ -212,9 +240,7 @@ void FrameView::paintEvent(QPaintEvent*)
 void FrameView::paintMessage(QPainter& painter) const
 {
     painter.setPen(QColor(0xec, 0xed, 0xee));
-    const int margin = 4 * gridStep;
-    painter.drawText(rect().adjusted(margin, margin, -margin, -margin),
-                     Qt::AlignCenter | Qt::TextWordWrap, m_message);
+    painter.drawText(messageRect(), Qt::AlignCenter | Qt::TextWordWrap, m_message);
 }
 
 void FrameView::paintLate(QPainter& painter) const

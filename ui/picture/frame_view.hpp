@@ -9,6 +9,8 @@
 
 #include <optional>
 
+class QPushButton;
+
 namespace latemile::ui {
 
 class PictureTool;
@@ -23,6 +25,8 @@ public:
     void setFrame(const Frame& frame);
     /// In place of a picture: what is missing and what to do.
     void setMessage(const QString& message);
+    /// Below the message a button for the one thing to do; goes with the message.
+    void offer(const QString& words);
     /// A small sign that the frame shown is not yet the one asked for.
     void setLate(bool late);
     /// Not owned; must outlive the view or be taken away with nullptr.
@@ -43,6 +47,7 @@ public:
     [[nodiscard]] QSize minimumSizeHint() const override { return {240, 136}; }
 
 signals:
+    void offerTaken();
     void mapChanged();
     void movedByHand();              ///< the coach zoomed or panned
     void framePainted(qint64 frame); ///< for measuring how long a key press takes to show
@@ -59,6 +64,8 @@ protected:
 
 private:
     [[nodiscard]] QSizeF deviceSize() const;
+    [[nodiscard]] QRect messageRect() const;
+    void placeOffer();
     [[nodiscard]] QPointF toDevice(QPointF logical) const;
     void setMap(const PictureMap& map);
     void keepInSight();
@@ -72,6 +79,7 @@ private:
     qint64 m_layerOf{};
     FrameNumber m_number;
     QString m_message;
+    QPushButton* m_offer;
     bool m_late{};
     bool m_fitted{true};
     std::optional<QRectF> m_part; ///< shown as large as goes in, until the coach zooms or pans

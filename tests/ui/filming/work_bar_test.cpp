@@ -2,10 +2,13 @@
 #include "tests/catch.hpp"
 #include "tests/ui/filming/filming_fixture.hpp"
 #include "ui/filming/work_bar.hpp"
+#include "ui/picture/frame_view.hpp"
 
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QVBoxLayout>
+
+#include <filesystem>
 
 using namespace latemile::ui;
 
@@ -40,4 +43,24 @@ TEST_CASE("opening a clip can be stopped and begun again", "[ui]")
     }
     clip.openAgain();
     REQUIRE(waitUntil([&] { return clip.isOpen(); }));
+}
+
+TEST_CASE("a clip whose file went away is opened again by the button below the message", "[ui]")
+{
+    FilmingCoach coach;
+    FilmingPage& page = coach.openFirstVisit();
+    ClipDocument& clip = coach.clip();
+    const auto file = clip.file();
+    const auto away = file.parent_path() / "away.mp4";
+    std::filesystem::rename(file, away);
+    clip.openAgain();
+    REQUIRE(waitUntil([&] { return !clip.fault().isEmpty(); }));
+    const auto buttons = page.view().findChildren<QPushButton*>();
+    REQUIRE(buttons.size() == 1);
+    CHECK(buttons.front()->isVisible());
+    CHECK(buttons.front()->text() == QStringLiteral("Open again"));
+    std::filesystem::rename(away, file);
+    buttons.front()->click();
+    REQUIRE(waitUntil([&] { return clip.isOpen() && !page.view().pictureSize().isEmpty(); }));
+    CHECK_FALSE(buttons.front()->isVisible());
 }
