@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/catch.hpp"
+#include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/athletes/athlete_dialog.hpp"
 #include "ui/athletes/athletes_page.hpp"
@@ -8,6 +9,7 @@
 #include "ui/help/help_page.hpp"
 #include "ui/keys/keys_dialog.hpp"
 #include "ui/marks/follow_panel.hpp"
+#include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
 #include "ui/marks/proposing.hpp"
 #include "ui/own_measures/formula_field.hpp"
@@ -15,14 +17,18 @@
 #include "ui/own_measures/own_measures_dialog.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
+#include "ui/practice/practice_page.hpp"
+#include "ui/practice/repeat_page.hpp"
 #include "ui/sheet_page/sheet_options.hpp"
 #include "ui/sheet_page/sheet_page.hpp"
 #include "ui/theme/theme.hpp"
 #include "ui/tour/tour_strip.hpp"
 #include "ui/window/grab.hpp"
+#include "ui/window/side_pages.hpp"
 
 #include <QApplication>
 #include <QDir>
+#include <QToolButton>
 
 using namespace latemile;
 using namespace latemile::ui;
@@ -90,6 +96,62 @@ TEST_CASE("dialogs and side pages as pictures", "[.][pictures]")
         window.tour().goTo(2);
         settle(window, 5000);
         keep(window, "tour" + end);
+    }
+    applyTheme(*qApp, ThemeChoice::Light);
+}
+
+// Hidden: what is looked at at 100, 125 and 200 % (QT_SCALE_FACTOR) with a name of any length.
+TEST_CASE("wide pages with a long name as pictures", "[.][wide-pictures]")
+{
+    for (const ThemeChoice theme : {ThemeChoice::Light, ThemeChoice::Dark}) {
+        applyTheme(*qApp, theme);
+        const QString end = u'-' + nameOf(theme);
+        WindowFixture fixture;
+        fixture.addLaterVisits();
+        const auto file = fixture.sessionFolder().parent_path() / "athlete.json";
+        Athlete athlete = readAthlete(file).value();
+        athlete.name = "Maximiliane-Katharina von und zu Hohenfels-Abernathy of Strathkinness";
+        REQUIRE(writeAthlete(athlete, file));
+        MainWindow& window = fixture.openWindow(QStringLiteral("filming"));
+        press(*window.page(), Qt::Key_U);
+        settle(window, 4000);
+        keep(window, "set-up" + end);
+        window.showPage(QStringLiteral("compare"));
+        const auto buttons = window.page()->findChildren<QToolButton*>();
+        const auto third =
+            std::ranges::find(buttons, QStringLiteral("Third clip"), &QToolButton::text);
+        REQUIRE(third != buttons.end());
+        (*third)->setChecked(true);
+        settle(window, 8000);
+        keep(window, "three-clips" + end);
+        window.showPage(QStringLiteral("sheet"));
+        settle(window, 8000);
+        keep(window, "sheet" + end);
+        window.showPractice();
+        PracticePage& practice = *window.sidePages().practice();
+        REQUIRE(waitUntil([&] { return practice.session()->clips().front()->isOpen(); }));
+        practice.setTruthShown(true);
+        settle(window, 5000);
+        keep(window, "practice" + end);
+        emit practice.left();
+        window.showRepeat();
+        RepeatPage& repeat = *window.sidePages().repeat();
+        REQUIRE(waitUntil([&] { return !repeat.marks()->flow().open().empty(); }));
+        settle(window, 5000);
+        keep(window, "repeat" + end);
+        const auto truth = truthOf("fresh");
+        MarksPage& marks = *repeat.marks();
+        for (int placed = 0; placed < 200 && !marks.flow().open().empty(); ++placed) {
+            if (!marks.flow().pending()) {
+                press(marks.view(), Qt::Key_N);
+            }
+            waitForPicture(marks);
+            placeByKeys(marks, nearPoint(truth, marks.player().frame().value,
+                                         std::string(nameOf(*marks.flow().pending()))));
+        }
+        repeat.finish();
+        settle(window, 3000);
+        keep(window, "repeat-result" + end);
     }
     applyTheme(*qApp, ThemeChoice::Light);
 }
