@@ -84,9 +84,9 @@ void paintFromAbove(const Pencil& pencil, const QRectF& rect, const SetUpCard& c
     pencil.box(belt);
     pencil.arrow({belt.right() - 14 * pt, middle.y()}, {belt.left() + 14 * pt, middle.y()});
     pencil.dot({belt.right() - 7 * pt, middle.y()});
-    pencil.label(QRectF(belt.right() + 3 * pt, middle.y() - high / 2,
-                        rect.right() - belt.right() - 3 * pt, high),
-                 translated(QT_TRANSLATE_NOOP("SetUpDrawing", "pole")), Qt::AlignLeft);
+    // Above the belt and close below it nothing of the camera's view runs through a label.
+    pencil.label(QRectF(middle.x(), belt.top() - high, belt.right() - middle.x(), high),
+                 translated(QT_TRANSLATE_NOOP("SetUpDrawing", "pole")), Qt::AlignRight);
     pencil.box(QRectF(camera.x() - 9 * pt, camera.y(), 18 * pt, 10 * pt));
     pencil.line(camera, {rect.left() + rect.width() * 0.08, belt.top()}, true);
     pencil.line(camera, {rect.right() - rect.width() * 0.08, belt.top()}, true);
@@ -96,8 +96,7 @@ void paintFromAbove(const Pencil& pencil, const QRectF& rect, const SetUpCard& c
                 {middle.x() + 6 * pt, belt.bottom() + 6 * pt});
     pencil.line({middle.x(), belt.bottom() + 6 * pt},
                 {middle.x() + 6 * pt, belt.bottom() + 6 * pt});
-    pencil.label(QRectF(middle.x() + 4 * pt, (belt.bottom() + camera.y()) / 2 - high / 2 + 4 * pt,
-                        60 * pt, high),
+    pencil.label(QRectF(middle.x() + 9 * pt, belt.bottom() + 2 * pt, 60 * pt, high),
                  numberText(card.distanceCm / 100.0, 2) + QStringLiteral("\u00a0m"), Qt::AlignLeft);
 }
 
