@@ -2,6 +2,7 @@
 #include "ui/window/session_bar.hpp"
 
 #include "ui/document/session_document.hpp"
+#include "ui/page/elided_label.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
@@ -14,9 +15,10 @@
 namespace latemile::ui {
 
 SessionBar::SessionBar(QWidget* parent)
-    : QWidget(parent), m_name(titleLabel({}, this)), m_date(quietLabel({}, this)),
+    : QWidget(parent), m_name(new ElidedLabel(this)), m_date(quietLabel({}, this)),
       m_saved(quietLabel({}, this)), m_undo(new QToolButton(this)), m_redo(new QToolButton(this))
 {
+    m_name->setProperty("rank", "title");
     m_undo->setText(tr("Undo"));
     m_redo->setText(tr("Redo"));
     auto* row = new QHBoxLayout(this);
@@ -59,13 +61,13 @@ void SessionBar::setNamesHidden(bool hidden)
 void SessionBar::tell()
 {
     if (!m_session) {
-        m_name->setText(tr("No session open"));
+        m_name->setWhole(tr("No session open"));
         m_date->clear();
         return;
     }
     const Athlete& athlete = m_session->athlete();
     const bool code = m_namesHidden || athlete.name.empty();
-    m_name->setText(fromUtf8(code ? athlete.code : athlete.name));
+    m_name->setWhole(fromUtf8(code ? athlete.code : athlete.name));
     const QDate date = QDate::fromString(fromUtf8(m_session->about().date), Qt::ISODate);
     m_date->setText(date.isValid() ? QLocale().toString(date, QLocale::LongFormat)
                                    : fromUtf8(m_session->about().date));

@@ -9,6 +9,7 @@ class QToolButton;
 
 namespace latemile::ui {
 
+class ElidedLabel;
 class SessionDocument;
 
 /// Whose session is on the table, whether it is saved, and undo and redo by name.
@@ -31,7 +32,7 @@ private:
 
     QPointer<SessionDocument> m_session;
     bool m_namesHidden{};
-    QLabel* m_name;
+    ElidedLabel* m_name;
     QLabel* m_date;
     QLabel* m_saved;
     QToolButton* m_undo;

@@ -5,6 +5,7 @@
 #include "ui/athletes/library.hpp"
 #include "ui/athletes/record_work.hpp"
 #include "ui/athletes/screening_dialog.hpp"
+#include "ui/page/elided_label.hpp"
 #include "ui/sheet_page/sheet_maker.hpp"
 #include "ui/sheet_page/sheet_page.hpp"
 #include "ui/window/caution_line.hpp"
@@ -184,4 +185,21 @@ TEST_CASE("a cue that only the numbers suggested goes on to the next visit too",
     REQUIRE(folder);
     CHECK(readSession(fixture.sessionFolder())->cues.empty());
     CHECK(readSession(*folder)->cues.size() == 2);
+}
+
+TEST_CASE("a name of any length gives way in the head and never widens the window", "[ui]")
+{
+    WindowFixture fixture;
+    const auto file = fixture.sessionFolder().parent_path() / "athlete.json";
+    Athlete athlete = readAthlete(file).value();
+    athlete.name = "Maximiliane-Katharina von und zu Hohenfels-Abernathy of Upper Strathkinness";
+    REQUIRE(writeAthlete(athlete, file));
+    MainWindow& window = fixture.openWindow(QStringLiteral("filming"));
+    QCoreApplication::processEvents();
+    CHECK(window.width() == 1280);
+    const auto labels = window.findChildren<ElidedLabel*>();
+    REQUIRE(labels.size() == 1);
+    CHECK(labels.front()->text().endsWith(QChar(0x2026)));
+    CHECK(labels.front()->toolTip().contains(QStringLiteral("Strathkinness")));
+    CHECK(labels.front()->accessibleName().contains(QStringLiteral("Strathkinness")));
 }
