@@ -40,7 +40,7 @@ struct CheckWish {
     bool repair{};
     /// ISO 8601; pictures kept past the end of their athlete's consent are noted. Empty: not looked
     /// at.
-    std::string today;
+    std::string today{};
     /// What a document lacks of its schema ("athlete", "session", "coaches"); empty: nothing.
     std::function<std::string(const std::string& schema, const nlohmann::json& document)>
         faultBySchema;
