@@ -91,10 +91,14 @@ QWidget* AthletesPage::buildButtons(QWidget* side)
     open->setProperty("rank", "main");
     auto* ask = new QPushButton(tr("Before filming…"), row);
     auto* today = new QPushButton(tr("New session today"), row);
-    auto* edit = new QPushButton(tr("Edit athlete…"), row);
+    auto* edit = new QPushButton(tr("Edit…"), row);
+    edit->setAccessibleName(tr("Edit athlete"));
     auto* over = new QPushButton(tr("Hand over…"), row);
     over->setToolTip(tr("The athlete's whole record as one zip file"));
-    auto* remove = new QPushButton(tr("Delete athlete…"), row);
+    over->setAccessibleName(tr("Hand over the athlete's record"));
+    auto* remove = new QPushButton(tr("Delete…"), row);
+    remove->setAccessibleName(tr("Delete athlete"));
+    remove->setToolTip(tr("The athlete with every file"));
     remove->setObjectName(QStringLiteral("delete athlete"));
     connect(open, &QPushButton::clicked, this, &AthletesPage::openSession);
     connect(ask, &QPushButton::clicked, this, &AthletesPage::askBeforeFilming);
