@@ -9,6 +9,7 @@
 #include "ui/athletes/record_work.hpp"
 #include "ui/athletes/sample_library.hpp"
 #include "ui/athletes/session_table.hpp"
+#include "ui/page/elided_label.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
@@ -69,7 +70,8 @@ QWidget* AthletesPage::buildList()
 QWidget* AthletesPage::buildAthlete()
 {
     auto* side = new QWidget(this);
-    m_name = titleLabel({}, side);
+    m_name = new ElidedLabel(side);
+    m_name->setProperty("rank", "title");
     m_facts = quietLabel({}, side);
     m_facts->setWordWrap(true);
     auto* column = new QVBoxLayout(side);
@@ -164,7 +166,7 @@ void AthletesPage::setNamesHidden(bool hidden)
 
 void AthletesPage::fillFacts(const AthleteEntry* entry)
 {
-    m_name->setText(entry == nullptr ? tr("Nobody found") : m_athletes->nameOf(entry->athlete));
+    m_name->setWhole(entry == nullptr ? tr("Nobody found") : m_athletes->nameOf(entry->athlete));
     if (entry == nullptr) {
         m_facts->clear();
         return;

@@ -10,6 +10,7 @@ class QStackedWidget;
 
 namespace latemile::ui {
 
+class ElidedLabel;
 class RecordWork;
 class SessionTable;
 
@@ -60,7 +61,7 @@ private:
     std::filesystem::path m_library;
     QStackedWidget* m_stack;
     AthleteList* m_athletes;
-    QLabel* m_name{};
+    ElidedLabel* m_name{};
     QLabel* m_facts{};
     SessionTable* m_table{};
     QLabel* m_told;
