@@ -89,7 +89,8 @@ TEST_CASE("pictures kept past the end of consent are told", "[batch][check][priv
         (void)library.file("ilse/athlete.json",
                            R"({"version":1,"code":"IV-1","name":"Ilse Varga","consent":)"
                            R"({"given_by":"Ilse Varga","as_guardian":false,"date":"2020-01-01",)"
-                           R"("until":")" + until + R"("}})");
+                           R"("until":")" +
+                               until + R"("}})");
         const auto ran = library.check();
         CAPTURE(ran.out, ran.err);
         CHECK(ran.exit == 0);
