@@ -3,6 +3,7 @@
 
 #include "core/clip/colour.hpp"
 #include "core/clip/orientation.hpp"
+#include "core/clip/stated_size.hpp"
 
 extern "C" {
 #include <libavutil/display.h>
@@ -163,6 +164,12 @@ std::optional<std::string> endsEarly(const FramePictures& pictures, double rate,
     if (pictures.index().endedEarly) {
         return "The clip is damaged after frame " + std::to_string(held - 1) +
                "; what follows cannot be read.";
+    }
+    const auto stated = statedSize(pictures.file().file());
+    const auto size = pictures.file().file().size();
+    if (stated && *stated > size) {
+        return "The file was cut off: " + std::to_string(size) + " of its " +
+               std::to_string(*stated) + " bytes are there, and frames at its end may be missing.";
     }
     return std::nullopt;
 }

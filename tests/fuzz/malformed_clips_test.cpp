@@ -69,8 +69,7 @@ int failures(const std::vector<Sound>& clips, int trialsEach, unsigned seed)
 }
 
 /// Told by a refusal, by a remark, or by the frames that cannot be had. Where only a table behind
-/// the last frame is missing, nothing is; and one frame at the end of a Matroska file, which states
-/// its length alone and counts nothing, cannot be told.
+/// the last frame is missing, nothing is.
 bool isRecognised(const std::filesystem::path& file)
 {
     auto clip = ClipReader::open(file);
@@ -79,7 +78,8 @@ bool isRecognised(const std::filesystem::path& file)
     }
     const auto tells = [](const std::string& remark) {
         return remark.find("ends after") != std::string::npos ||
-               remark.find("damaged after") != std::string::npos;
+               remark.find("damaged after") != std::string::npos ||
+               remark.find("was cut off") != std::string::npos;
     };
     if (std::ranges::any_of(clip->facts().remarks, tells)) {
         return true;
@@ -89,7 +89,7 @@ bool isRecognised(const std::filesystem::path& file)
             return true;
         }
     }
-    return clip->index().size() >= framesOfSound - 1;
+    return clip->index().size() == framesOfSound;
 }
 
 } // namespace

@@ -148,6 +148,31 @@ TEST_CASE("a clip cut within its pictures is read as far as it goes", "[clip][ba
     CHECK(hasRemark(cutAvi.facts(), " of its 60 frames."));
 }
 
+TEST_CASE("a file that is shorter than it says is told, though no frame is missed", "[clip][bad]")
+{
+    // Matroska states a length and no count, so that one frame less would pass; what it says of its
+    // own bytes (RFC 9559) does not.
+    const auto kinds = {std::pair{"mkv", "-i @faststart.mp4 -c copy"},
+                        std::pair{"webm", "-f lavfi -i testsrc=s=96x64:r=30:d=1 -c:v libvpx-vp9 "
+                                          "-deadline realtime"},
+                        std::pair{"avi", "-i @faststart.mp4 -c:v mpeg4"}};
+    (void)made("faststart.mp4", movingPicture(60) + x264 + "-bf 0 -g 12 -movflags +faststart");
+    for (const auto& [ending, arguments] : kinds) {
+        const auto whole = bytesOf(made(std::string("short.") + ending, arguments));
+        const auto file =
+            written(std::string("short-cut.") + ending, whole.substr(0, whole.size() - 8));
+        INFO(file.string());
+        const auto tells = [](const std::filesystem::path& clip) {
+            const auto facts = ClipReader::open(clip).value().facts();
+            return hasRemark(facts, "The file was cut off: ") ||
+                   hasRemark(facts, "The clip ends after ") ||
+                   hasRemark(facts, "The clip is damaged after ");
+        };
+        CHECK(tells(file));
+        CHECK_FALSE(tells(fixtureFolder() / (std::string("short.") + ending)));
+    }
+}
+
 TEST_CASE("a clip cut at any place gives a sentence or its frames, and never fails otherwise",
           "[clip][bad]")
 {
