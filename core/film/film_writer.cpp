@@ -3,21 +3,17 @@
 
 #include "core/clip/libav_owners.hpp"
 #include "core/files/file_system.hpp"
+#include "core/files/new_file.hpp"
 #include "core/whole_file.hpp"
 
-#include <fcntl.h>
 #include <unistd.h>
 
 #include <cerrno>
-#include <optional>
-#include <string>
-#include <string_view>
+#include <utility>
 
 namespace latemile {
 
 namespace {
-
-constexpr mode_t ownersAlone = 0600;
 
 /// The film's bytes on their way to a disk: libav writes and goes back through it, and what the
 /// disk refuses is kept, since libav tells no more than that something was.
@@ -25,7 +21,7 @@ class Sink {
 public:
     static constexpr int blockBytes = 1 << 16;
 
-    explicit Sink(OpenFile file) : m_file(std::move(file))
+    explicit Sink(NewFile file) : m_file(std::move(file))
     {
         auto* block = static_cast<unsigned char*>(av_malloc(blockBytes));
         m_io = avio_alloc_context(block, blockBytes, 1, this, nullptr, &Sink::write, &Sink::seek);
@@ -39,7 +35,7 @@ public:
     }
 
     [[nodiscard]] AVIOContext* io() const { return m_io; }
-    [[nodiscard]] OpenFile& file() { return m_file; }
+    [[nodiscard]] NewFile& file() { return m_file; }
     [[nodiscard]] int fault() const { return m_fault; } ///< errno, 0: none
 
 private:
@@ -65,7 +61,7 @@ private:
         return at < 0 ? AVERROR(errno) : at;
     }
 
-    OpenFile m_file;
+    NewFile m_file;
     AVIOContext* m_io{};
     int m_fault{};
 };
@@ -78,21 +74,12 @@ struct MuxerFreed {
 
 struct FilmWriter::Inside {
     std::filesystem::path file;
-    std::filesystem::path beside;
     std::unique_ptr<Sink> sink;
     std::unique_ptr<AVFormatContext, MuxerFreed> muxer;
     AvCodecContext encoder;
     AvScaler scaler;
     AvFrame frame;
     AvPacket packet;
-    bool finished{};
-
-    ~Inside()
-    {
-        if (!finished && sink) {
-            (void)disk().remove(beside);
-        }
-    }
 
     [[nodiscard]] tl::unexpected<Error> fault(int code) const
     {
@@ -107,13 +94,8 @@ struct FilmWriter::Inside {
 
     Outcome<void> openFile()
     {
-        beside = folderOf(file) / ("." + file.filename().string() + ".part");
-        auto opened = latemile::openFile(disk(), beside, O_WRONLY | O_CREAT | O_TRUNC | O_NOFOLLOW,
-                                         ownersAlone);
-        if (!opened) {
-            return writeFault(file, opened.error());
-        }
-        sink = std::make_unique<Sink>(std::move(*opened));
+        ASSIGN_OR_RETURN(auto opened, NewFile::begin(file));
+        sink = std::make_unique<Sink>(std::move(opened));
         return {};
     }
 
@@ -214,16 +196,7 @@ struct FilmWriter::Inside {
         if (ended < 0 || sink->fault() != 0) {
             return fault(ended);
         }
-        const auto done = disk()
-                              .sync(sink->file().descriptor())
-                              .and_then([this] { return sink->file().close(); })
-                              .and_then([this] { return disk().rename(beside, file); });
-        if (!done) {
-            return writeFault(file, done.error());
-        }
-        finished = true;
-        const auto lasting = syncFolder(disk(), folderOf(file));
-        return lasting ? Outcome<void>() : writeFault(file, lasting.error());
+        return sink->file().settle();
     }
 };
 

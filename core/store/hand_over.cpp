@@ -3,6 +3,7 @@
 
 #include "core/csv_cells.hpp"
 #include "core/files/file_system.hpp"
+#include "core/files/new_file.hpp"
 #include "core/store/archive_owners.hpp"
 #include "core/store/session_locks.hpp"
 #include "core/store/utf8_names.hpp"
@@ -174,18 +175,6 @@ Outcome<void> writeZip(int descriptor, const std::filesystem::path& file,
     return zip.close();
 }
 
-/// The finished file under its own name, for good.
-Outcome<void> settle(OpenFile& beside, const std::filesystem::path& name,
-                     const std::filesystem::path& zip)
-{
-    const auto done = disk()
-                          .sync(beside.descriptor())
-                          .and_then([&] { return beside.close(); })
-                          .and_then([&] { return disk().rename(name, zip); })
-                          .and_then([&] { return syncFolder(disk(), folderOf(zip)); });
-    return done ? Outcome<void>() : writeFault(zip, done.error());
-}
-
 } // namespace
 
 Outcome<void> handOver(const std::filesystem::path& athleteFolder, const std::filesystem::path& zip,
@@ -200,19 +189,9 @@ Outcome<void> handOver(const std::filesystem::path& athleteFolder, const std::fi
     }
     ASSIGN_OR_RETURN(const auto locks, takeAllSessions(folder));
     ASSIGN_OR_RETURN(const auto items, itemsOf(folder));
-    const auto beside = folderOf(zip) / ("." + zip.filename().string() + ".part");
-    auto file = openFile(disk(), beside, O_WRONLY | O_CREAT | O_TRUNC | O_NOFOLLOW, ownersAlone);
-    if (!file) {
-        return writeFault(zip, file.error());
-    }
-    auto written = writeZip(file->descriptor(), zip, items, goOn);
-    if (written) {
-        written = settle(*file, beside, zip);
-    }
-    if (!written) {
-        (void)disk().remove(beside);
-    }
-    return written;
+    ASSIGN_OR_RETURN(auto file, NewFile::begin(zip));
+    RETURN_IF_ERROR(writeZip(file.descriptor(), zip, items, goOn));
+    return file.settle();
 }
 
 } // namespace latemile
