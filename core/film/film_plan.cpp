@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
 
 namespace latemile {
 
@@ -26,8 +27,8 @@ struct Source {
     Plane plane;
     bool fatigued{};
     std::vector<Stop> stops{};
-    CropInput reach{}; ///< its still: the size of the crop, where the hip is at the first stop
-    Still framed{};
+    Still framed{};        ///< the first that stands, with the crop of all
+    PixelPoint firstHip{}; ///< on it
 };
 
 /// The near steps to show, as many as are wished and can be had.
@@ -159,32 +160,25 @@ void frameAlike(std::vector<Source>& sources)
 {
     const bool scaled =
         std::ranges::all_of(sources, [](const Source& source) { return source.plane.hasScale(); });
-    std::vector<Still> stills;
+    std::deque<Still> stills; // the inputs point into it
     std::vector<CropInput> inputs;
     std::vector<std::size_t> firsts;
     for (const auto& source : sources) {
+        firsts.push_back(stills.size());
         for (const auto& stop : source.stops) {
             if (stop.stands) {
                 const auto frame = *frameOf(*stop.step, *stop.stands, source.clip.index);
+                const auto hip = hipAt(source, frame)->at;
                 stills.push_back(stillAt(source, frame, stop));
-            }
-        }
-    }
-    std::size_t at = 0;
-    for (auto& source : sources) {
-        firsts.push_back(at);
-        for (const auto& stop : source.stops) {
-            if (stop.stands) {
-                const auto hip = hipAt(source, stills[at].frame)->at;
-                inputs.push_back({&stills[at], hip, scaled ? source.plane.cmPerPixel(hip) : 1.0});
-                ++at;
+                inputs.push_back(
+                    {&stills.back(), hip, scaled ? source.plane.cmPerPixel(hip) : 1.0});
             }
         }
     }
     cropAlike(inputs);
     for (std::size_t i = 0; i < sources.size(); ++i) {
         sources[i].framed = stills[firsts[i]];
-        sources[i].reach = inputs[firsts[i]];
+        sources[i].firstHip = inputs[firsts[i]].hip;
     }
 }
 
@@ -199,7 +193,7 @@ bool passesThrough(const Source& source)
 
 void addCrop(Still& still, const Source& source, Seconds at, bool passes)
 {
-    const double along = passes ? hipAcross(source, at) - source.reach.hip.u : 0.0;
+    const double along = passes ? hipAcross(source, at) - source.firstHip.u : 0.0;
     still.cropFrom = {source.framed.cropFrom.u + along, source.framed.cropFrom.v};
     still.cropTo = {source.framed.cropTo.u + along, source.framed.cropTo.v};
     if (const auto* hip = hipAt(source, still.frame)) {
