@@ -30,9 +30,9 @@ std::vector<Event> eventsOf(const std::vector<Stance>& stances)
 {
     std::vector<Event> events;
     for (const auto& stance : stances) {
-        events.push_back({stance.foot, "Foot Strike", stance.contact});
+        events.push_back({stance.foot, "Contact", stance.contact});
         if (stance.toeOff) {
-            events.push_back({stance.foot, "Foot Off", *stance.toeOff});
+            events.push_back({stance.foot, "Toe-off", *stance.toeOff});
         }
     }
     std::ranges::stable_sort(events, {}, &Event::at);

@@ -13,7 +13,7 @@ namespace latemile {
 /// one camera sees no depth. A frame of the file is a frame of the clip, from the first to the last
 /// marked one, counted from 1. A point that is not marked has the residual -1; of the others the
 /// residual is the mark's standard error, in tenths of a millimetre up to 25.5 mm. Contacts and
-/// toe-offs are events ("Foot Strike", "Foot Off", context Left or Right) in seconds from the
+/// toe-offs are events ("Contact", "Toe-off", context Left or Right) in seconds from the
 /// clip's first frame. Error: no scale, no mark, frames of unlike length (C3D knows one rate), a
 /// frame past 65535, more than 255 events.
 Outcome<std::string> c3dBytes(const PreparedClip& clip, const Marking& marking);

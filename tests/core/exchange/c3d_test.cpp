@@ -72,8 +72,8 @@ TEST_CASE("contacts and toe-offs are events of a C3D file", "[exchange][c3d]")
     const auto contexts = textsOf(file.parameters.at("EVENT:CONTEXTS"));
     const auto times = floatsOf(file.parameters.at("EVENT:TIMES"));
     REQUIRE(labels.size() == 5);
-    CHECK(labels[0] == "Foot Strike");
-    CHECK(labels[1] == "Foot Off");
+    CHECK(labels[0] == "Contact");
+    CHECK(labels[1] == "Toe-off");
     CHECK(contexts[0] == "Right");
     CHECK(contexts[2] == "Left");
     REQUIRE(times.size() == 10);
