@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/batch/arguments.hpp"
-#include "app/batch/marked_files.hpp"
+#include "app/batch/clip_choice.hpp"
 #include "app/batch/progress.hpp"
 #include "app/batch/readings_text.hpp"
-#include "app/batch/session_folder.hpp"
 #include "app/batch/word.hpp"
 #include "core/json_file.hpp"
 #include "core/measures/explanation.hpp"
@@ -11,7 +10,6 @@
 #include "core/measures/readings_file.hpp"
 #include "core/store/coaches.hpp"
 #include "core/store/library_measures.hpp"
-#include "core/store/marked_clip.hpp"
 #include "core/whole_file.hpp"
 
 namespace latemile::batch {
@@ -19,12 +17,7 @@ namespace latemile::batch {
 namespace {
 
 struct Asked {
-    std::filesystem::path clip; ///< or the folder of a session
-    std::filesystem::path marks;
-    std::filesystem::path contacts;
-    std::filesystem::path scene;
-    std::filesystem::path athlete;
-    std::string condition; ///< not empty: the clip of that condition in a session's folder
+    ClipChoice clip;
     std::filesystem::path own;
     std::string explain; ///< id of a measure; empty: the readings are wanted
     std::optional<int> step;
@@ -33,33 +26,13 @@ struct Asked {
     bool json{};
 };
 
-Outcome<MarkedClip> clipFromFiles(const Asked& asked)
-{
-    return markedClipFrom({.clip = asked.clip,
-                           .marks = asked.marks,
-                           .contacts = asked.contacts,
-                           .scene = asked.scene,
-                           .athlete = asked.athlete});
-}
-
-Outcome<MarkedClip> clipFromSession(const Asked& asked)
-{
-    ASSIGN_OR_RETURN(const auto opened, openSessionFolder(asked.clip));
-    const auto* clip = findClip(opened.session, asked.condition);
-    if (clip == nullptr) {
-        return fail(Error::Kind::NotFound, "The session in " + asked.clip.string() + " has no " +
-                                               asked.condition + " clip filmed from a side.");
-    }
-    return markedClipOf(asked.clip, opened.session, *clip, factsOf(opened.athlete));
-}
-
 /// Those asked for; of a session, without such, those of its library.
 Outcome<OwnMeasures> ownOf(const Asked& asked)
 {
     if (!asked.own.empty()) {
         return readOwnMeasures(asked.own);
     }
-    return asked.condition.empty() ? OwnMeasures() : ownMeasuresIn(libraryOf(asked.clip));
+    return asked.clip.condition.empty() ? OwnMeasures() : ownMeasuresIn(libraryOf(asked.clip.clip));
 }
 
 Outcome<std::string> explained(const Asked& asked, const MarkedClip& clip, const OwnMeasures& own)
@@ -77,10 +50,10 @@ Outcome<std::string> explained(const Asked& asked, const MarkedClip& clip, const
 
 Outcome<std::string> measure(const Asked& asked)
 {
-    const Progress progress("Reading " + asked.clip.string());
+    const Progress progress("Reading " + asked.clip.clip.string());
     ASSIGN_OR_RETURN(const auto own, ownOf(asked));
-    ASSIGN_OR_RETURN(const auto clip,
-                     asked.condition.empty() ? clipFromFiles(asked) : clipFromSession(asked));
+    ASSIGN_OR_RETURN(const auto chosen, chosenClip(asked.clip));
+    const auto& clip = chosen.marked;
     if (!asked.explain.empty()) {
         return explained(asked, clip, own);
     }
@@ -105,19 +78,7 @@ void addMeasure(CLI::App& program, Job& job)
     auto asked = std::make_shared<Asked>();
     auto* word = program.add_subcommand(
         "measure", "The readings of a marked clip, each with its standard error");
-    addPath(*word, "CLIP", asked->clip, "The video file, or with --condition a session's folder");
-    auto* condition =
-        word->add_option("--condition", asked->condition,
-                         "Instead of the files below: which clip of the session's folder")
-            ->type_name("")
-            ->check(CLI::IsMember({"fresh", "fatigued", "other"}));
-    addInput(*word, "--marks", asked->marks, "Landmarks (MARKS.csv)")->excludes(condition);
-    addInput(*word, "--contacts", asked->contacts, "Contacts and toe-offs (CONTACTS.csv)")
-        ->excludes(condition);
-    addInput(*word, "--scene", asked->scene, "Scale, plumb line, belt speed (SCENE.json)")
-        ->excludes(condition);
-    addInput(*word, "--athlete", asked->athlete, "Who was filmed (athlete.json)")
-        ->excludes(condition);
+    auto* condition = addClipChoice(*word, asked->clip);
     addInput(*word, "--own", asked->own, "The coach's own measures (own_measures.json)");
     auto* explain = word->add_option("--explain", asked->explain,
                                      "Instead of the readings: what this measure is and where its "
@@ -133,12 +94,8 @@ void addMeasure(CLI::App& program, Job& job)
         ->excludes(condition)
         ->excludes(explain);
     addJson(*word, asked->json);
-    word->callback([asked, &job] {
-        const bool whole =
-            !asked->marks.empty() && !asked->contacts.empty() && !asked->scene.empty();
-        if (!whole && asked->condition.empty()) {
-            throw CLI::RequiredError("measure: --marks, --contacts and --scene (or --condition)");
-        }
+    word->callback([asked, word, &job] {
+        needWhole(asked->clip, *word);
         job = [asked] { return measure(*asked); };
     });
 }

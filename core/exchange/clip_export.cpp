@@ -52,7 +52,7 @@ Outcome<ClipExport> exportOf(const MarkedClip& clip, const ClipFacts& facts,
     add("-contacts.vtt", contactsVtt(marking.stances, wholeClip(facts)));
     addIfItFits(made, stem + "-points.trc", trcText(prepared, marking, stem + "-points.trc"));
     addIfItFits(made, stem + "-points.c3d", c3dBytes(prepared, marking));
-    made.files.push_back({"dictionary.csv", dataDictionary()});
+    made.files.push_back({"dictionary.csv", dataDictionary(readings.own)});
     return made;
 }
 

@@ -74,16 +74,16 @@ std::string meaningOf(const Measure& measure)
 
 } // namespace
 
-std::string dataDictionary()
+std::string dataDictionary(const OwnMeasures& own)
 {
     CsvText csv({"table", "name", "unit", "meaning", "source"});
     for (const auto& column : columns) {
         csv.text(column.table).text(column.name).text(column.unit).text(column.meaning).empty();
         csv.endRow();
     }
-    for (const auto& measure : measureTable()) {
-        csv.text("measure").text(measure.id).text(symbolOf(measure.unit));
-        csv.text(meaningOf(measure)).text(measure.source);
+    for (const auto* measure : own.all()) {
+        csv.text("measure").text(measure->id).text(symbolOf(measure->unit));
+        csv.text(meaningOf(*measure)).text(measure->source);
         csv.endRow();
     }
     return csv.whole();
