@@ -4,6 +4,7 @@
 #include "ui/athletes/consent_dialog.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/session_document.hpp"
+#include "ui/document/shown_clip.hpp"
 #include "ui/film/film_work.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/page/progress_box.hpp"
@@ -30,14 +31,6 @@ namespace latemile::ui {
 namespace {
 
 constexpr const char* both = "both";
-
-SheetClip shownOf(const ClipDocument& clip)
-{
-    return {.file = clip.file(),
-            .clip = clip.clip(),
-            .index = clip.index(),
-            .readings = *clip.readings()};
-}
 
 } // namespace
 
@@ -137,9 +130,9 @@ Outcome<FilmPlan> FilmDialog::plan() const
                     "A film needs a clip from the side that is marked: mark one step first.");
     }
     if (chosen == QLatin1String(both)) {
-        return filmOf(shownOf(*clipOf("fresh")), shownOf(*clipOf("fatigued")), wish());
+        return filmOf(shownClip(*clipOf("fresh")), shownClip(*clipOf("fatigued")), wish());
     }
-    return filmOf(shownOf(*clipOf(chosen.toLatin1().constData())), wish());
+    return filmOf(shownClip(*clipOf(chosen.toLatin1().constData())), wish());
 }
 
 /// How long the film will be, or why there is none.

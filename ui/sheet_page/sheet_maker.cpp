@@ -2,6 +2,7 @@
 #include "ui/sheet_page/sheet_maker.hpp"
 
 #include "ui/document/session_document.hpp"
+#include "ui/document/shown_clip.hpp"
 #include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
@@ -15,14 +16,6 @@ struct Made {
     Outcome<SheetContent> content;
     Outcome<StillPictures> pictures;
 };
-
-SheetClip sheetClipOf(const ClipDocument& clip)
-{
-    return {.file = clip.file(),
-            .clip = clip.clip(),
-            .index = clip.index(),
-            .readings = *clip.readings()};
-}
 
 } // namespace
 
@@ -81,7 +74,7 @@ void SheetMaker::make()
     SheetChoice choice;
     choice.hideName = m_nameHidden;
     const int order = ++m_order;
-    m_worker.post([this, order, choice, a = sheetClipOf(*fresh), b = sheetClipOf(*fatigued),
+    m_worker.post([this, order, choice, a = shownClip(*fresh), b = shownClip(*fatigued),
                    session = m_session.session(), athlete = m_session.athlete(), cues = m_cues] {
         auto result = std::make_shared<Made>();
         result->content = sheetContent(a, b, session, athlete, cues, choice);
