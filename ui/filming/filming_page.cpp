@@ -20,6 +20,7 @@
 #include "ui/filming/scene_part.hpp"
 #include "ui/filming/scene_tool.hpp"
 #include "ui/filming/set_up_view.hpp"
+#include "ui/filming/video_files.hpp"
 #include "ui/filming/work_bar.hpp"
 #include "ui/filming/work_side.hpp"
 #include "ui/page/clip_switch.hpp"
@@ -32,14 +33,11 @@
 
 #include <QCheckBox>
 #include <QDragEnterEvent>
-#include <QFileDialog>
-#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QMenu>
 #include <QMimeData>
 #include <QPushButton>
-#include <QSettings>
 #include <QStackedWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -305,13 +303,7 @@ void FilmingPage::askGhost()
 
 void FilmingPage::addByDialog()
 {
-    QSettings settings;
-    const QString key = QStringLiteral("filming/folder");
-    const QStringList files = QFileDialog::getOpenFileNames(
-        this, tr("Add clips"), settings.value(key).toString(),
-        tr("Videos (*.mp4 *.mov *.m4v *.mkv *.avi *.webm *.mts *.ts);;All files (*)"));
-    if (!files.isEmpty()) {
-        settings.setValue(key, QFileInfo(files.first()).absolutePath());
+    if (const QStringList files = askForVideos(this); !files.isEmpty()) {
         addFiles(files);
     }
 }
@@ -379,13 +371,7 @@ void FilmingPage::dragEnterEvent(QDragEnterEvent* event)
 
 void FilmingPage::dropEvent(QDropEvent* event)
 {
-    QStringList files;
-    const auto urls = event->mimeData()->urls();
-    for (const QUrl& url : urls) {
-        if (url.isLocalFile() && !QFileInfo(url.toLocalFile()).isDir()) {
-            files.append(url.toLocalFile());
-        }
-    }
+    const QStringList files = filesIn(*event->mimeData());
     if (files.isEmpty()) {
         tellFault(tr("Nothing was added: drag video files here, not folders or pictures of a web "
                      "page."));

@@ -9,6 +9,7 @@
 #include "ui/theme/tokens.hpp"
 #include "ui/tour/tour_strip.hpp"
 #include "ui/window/caution_line.hpp"
+#include "ui/window/closing_question.hpp"
 #include "ui/window/notice_line.hpp"
 #include "ui/window/page_list.hpp"
 #include "ui/window/place_of_folder.hpp"
@@ -24,7 +25,6 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QListWidget>
-#include <QMessageBox>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -377,16 +377,10 @@ void MainWindow::keyPressEvent(QKeyEvent* event)
 
 void MainWindow::closeEvent(QCloseEvent* event)
 {
-    if (m_session && !m_session->saver().saveNow()) {
-        const auto answer =
-            QMessageBox::warning(this, tr("Not saved"),
-                                 tr("%1\n\nClose all the same? The last edits would be lost.")
-                                     .arg(m_session->saver().fault()),
-                                 QMessageBox::Close | QMessageBox::Cancel, QMessageBox::Cancel);
-        if (answer != QMessageBox::Close) {
-            event->ignore();
-            return;
-        }
+    if (m_session && !m_session->saver().saveNow() &&
+        !closesUnsaved(this, m_session->saver().fault())) {
+        event->ignore();
+        return;
     }
     rememberWindow(*this, {.folder = m_folder, .page = pageId(), .namesHidden = areNamesHidden()});
     event->accept();
