@@ -17,6 +17,8 @@
 #include <QTemporaryDir>
 #include <QUndoStack>
 
+#include <memory>
+
 using namespace latemile;
 using namespace latemile::ui;
 
@@ -31,18 +33,28 @@ ClipDocument& readClip(WindowFixture& fixture, const char* condition)
     return *clip;
 }
 
+/// The dialog on a session whose clips are read.
+struct OpenFilm {
+    WindowFixture fixture;
+    const SessionDocument& session{*fixture.openWindow(QStringLiteral("compare")).session()};
+    std::unique_ptr<FilmDialog> dialog;
+
+    OpenFilm()
+    {
+        REQUIRE(waitUntil([this] {
+            return session.clipOf("fresh")->readings() && session.clipOf("fatigued")->readings();
+        }));
+        dialog = std::make_unique<FilmDialog>(session);
+    }
+};
+
 } // namespace
 
 TEST_CASE("a film made in the window plays elsewhere", "[ui][film][outside]")
 {
     // Outside: the ffprobe program.
-    WindowFixture fixture;
-    MainWindow& window = fixture.openWindow(QStringLiteral("compare"));
-    const SessionDocument& session = *window.session();
-    REQUIRE(waitUntil([&] {
-        return session.clipOf("fresh")->readings() && session.clipOf("fatigued")->readings();
-    }));
-    FilmDialog dialog(session);
+    const OpenFilm film;
+    FilmDialog& dialog = *film.dialog;
     CHECK(dialog.clips().count() == 3);
     CHECK(dialog.told().contains(QStringLiteral("The film takes")));
     dialog.steps().setValue(1);
@@ -62,15 +74,10 @@ TEST_CASE("a film made in the window plays elsewhere", "[ui][film][outside]")
           static_cast<int>(planned->sides.front().shots.size()));
 }
 
-TEST_CASE("a film that is stopped leaves no file, soon", "[ui][film]")
+TEST_CASE("a film that is stopped leaves no file", "[ui][film]")
 {
-    WindowFixture fixture;
-    MainWindow& window = fixture.openWindow(QStringLiteral("compare"));
-    const SessionDocument& session = *window.session();
-    REQUIRE(waitUntil([&] {
-        return session.clipOf("fresh")->readings() && session.clipOf("fatigued")->readings();
-    }));
-    FilmDialog dialog(session);
+    const OpenFilm film;
+    FilmDialog& dialog = *film.dialog;
     QTemporaryDir folder;
     dialog.saveTo(folder.filePath(QStringLiteral("film.mp4")));
     auto* work = dialog.findChild<FilmWork*>();
