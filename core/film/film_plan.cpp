@@ -84,7 +84,8 @@ Outcome<Source> sourceOf(const SheetClip& clip, bool fatigued, std::optional<Ste
 }
 
 /// The measured lines of a standing picture, named, since no table stands beside a film. One step
-/// of an upper-body measure is no reading of it: its lines stand without a number.
+/// of an upper-body measure is no reading of it, and what nobody confirmed goes to no athlete:
+/// their lines stand without a number.
 std::vector<StillMeasured> measuredOn(const Still& still, const Source& source,
                                       const FilmWish& wish)
 {
@@ -101,7 +102,7 @@ std::vector<StillMeasured> measuredOn(const Still& still, const Source& source,
         }
         drawn->label = measure->name;
         const auto* reading = readingAt(source.clip.readings, *measure, still.step);
-        if (reading != nullptr && measure->feet != Feet::Together) {
+        if (reading != nullptr && reading->confirmed && measure->feet != Feet::Together) {
             drawn->value = reading->value;
             drawn->se = reading->se;
             drawn->label +=

@@ -64,6 +64,26 @@ TEST_CASE("a film stands at contact and mid-stance of each step, with the lines"
     }
 }
 
+TEST_CASE("a number that nobody confirmed does not stand on a film", "[film]")
+{
+    auto clip = sampleClip("fresh");
+    const auto numbers = [&clip] {
+        const auto plan = filmOf(clip, wishFor(1));
+        REQUIRE(plan);
+        std::size_t count = 0;
+        for (const auto& shot : plan->sides.front().shots) {
+            count += static_cast<std::size_t>(std::ranges::count_if(
+                shot.still.measured, [](const auto& shown) { return shown.value.has_value(); }));
+        }
+        return count;
+    };
+    CHECK(numbers() > 0);
+    for (auto& reading : clip.readings.readings) {
+        reading.confirmed = false;
+    }
+    CHECK(numbers() == 0);
+}
+
 TEST_CASE("a film plays as many times slower as it is asked to", "[film]")
 {
     const auto clip = sampleClip("fresh");
