@@ -214,6 +214,12 @@ Outcome<void> replaceDocument(const std::filesystem::path& file, std::string_vie
     return replace(file, bytes, files, Generations::KeepOne, ownersAlone);
 }
 
+Outcome<void> replaceRecord(const std::filesystem::path& file, std::string_view bytes,
+                            FileSystem& files)
+{
+    return replace(file, bytes, files, Generations::OnlyNew, ownersAlone);
+}
+
 std::filesystem::path previousGenerationOf(const std::filesystem::path& document)
 {
     return folderOf(document) /

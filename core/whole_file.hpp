@@ -23,6 +23,9 @@ Outcome<void> replaceFile(const std::filesystem::path& file, std::string_view by
 /// document stands whole, and nothing but that one generation is left behind.
 Outcome<void> replaceDocument(const std::filesystem::path& file, std::string_view bytes,
                               FileSystem& files = disk());
+/// The same for what stands beside a document: its owner's alone, no previous generation.
+Outcome<void> replaceRecord(const std::filesystem::path& file, std::string_view bytes,
+                            FileSystem& files = disk());
 /// "session.json": "session.previous.json" beside it.
 [[nodiscard]] std::filesystem::path previousGenerationOf(const std::filesystem::path& document);
 /// The first name of its kind not taken: "session.json", "damaged": "session.damaged-1.json".

@@ -17,6 +17,7 @@ namespace {
 struct Asked {
     std::filesystem::path folder;
     bool repair{};
+    std::filesystem::path films;
     bool json{};
 };
 
@@ -54,7 +55,10 @@ Outcome<std::string> check(const Asked& asked, std::string& complaint)
     ASSIGN_OR_RETURN(
         const auto result,
         checkLibrary(asked.folder,
-                     {.repair = asked.repair, .today = today(), .faultBySchema = &faultBySchema}));
+                     {.repair = asked.repair,
+                      .films = asked.films,
+                      .today = today(),
+                      .faultBySchema = &faultBySchema}));
     const auto bad = std::ranges::count(result.findings, Finding::State::Bad, &Finding::state);
     if (bad > 0) {
         complaint = std::to_string(bad) + (bad == 1 ? " file of " : " files of ") +
@@ -71,9 +75,14 @@ void addCheck(CLI::App& program, Job& job, std::string& complaint)
     auto* word = program.add_subcommand(
         "check", "Whether every document, journal and clip of a library is whole and readable");
     addPath(*word, "LIBRARY", asked->folder, "The folder of the athletes' folders");
-    word->add_flag("--repair", asked->repair,
-                   "Put back what previous generations and journals hold, and write down missing "
-                   "checksums; deletes nothing");
+    auto* repair = word->add_flag(
+        "--repair", asked->repair,
+        "Put back what previous generations and journals hold, and write down missing checksums; "
+        "deletes nothing");
+    addInput(*word, "--films", asked->films,
+             "With --repair: a folder to look in, by checksum, for linked films that are lost")
+        ->type_name("FOLDER")
+        ->needs(repair);
     addJson(*word, asked->json);
     word->footer("Exit code: 0 all is whole; 1 something needs attention, told in the answer; 2 "
                  "wrong use.");

@@ -67,7 +67,8 @@ std::string sha256Of(std::string_view bytes)
     return sum.hex();
 }
 
-Outcome<std::string> sha256OfFile(const std::filesystem::path& file, FileSystem& files)
+Outcome<std::string> sha256OfFile(const std::filesystem::path& file, FileSystem& files,
+                                  const std::function<bool()>& goOn)
 {
     const auto opened = openFile(files, file, O_RDONLY | O_NONBLOCK);
     if (!opened) {
@@ -76,6 +77,9 @@ Outcome<std::string> sha256OfFile(const std::filesystem::path& file, FileSystem&
     Sum sum("SHA256");
     std::vector<char> block(1 << 20);
     while (true) {
+        if (goOn && !goOn()) {
+            return fail(Error::Kind::Cancelled, "Stopped while reading " + file.string() + ".");
+        }
         const auto got = files.read(opened->descriptor(), block.data(), block.size());
         if (!got && got.error() != EINTR) {
             return readFault(file, got.error());

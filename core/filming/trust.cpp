@@ -189,7 +189,13 @@ Gain gainOf(const std::vector<ExpectedError>& now, const std::vector<ExpectedErr
 
 std::vector<Remark> trustIn(const FilmedClip& clip)
 {
-    std::vector<Remark> remarks{timeRemark(clip)};
+    std::vector<Remark> remarks;
+    if (!clip.isOriginal) {
+        remarks.push_back({"film", State::Bad,
+                           "This file is not the film that came in: its checksum is another. Marks "
+                           "may not fit its frames; put the original back in its place."});
+    }
+    remarks.push_back(timeRemark(clip));
     const auto plane = Plane::from(clip.scene);
     if (!plane) {
         remarks.push_back({"scene", State::Bad, plane.error().sentence});

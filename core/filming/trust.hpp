@@ -16,10 +16,13 @@ struct FilmedClip {
     ClipFacts facts;
     Scene scene;
     std::optional<Readings> readings; ///< for the checks that need marks
+    /// False where the file's checksum is no longer that of the film that came in.
+    bool isOriginal{true};
 };
 
-/// The check list of a clip, in the order of the work: time, scale, upright, speed, and the checks
-/// of scene and marks. Each item says with its numbers what can be trusted.
+/// The check list of a clip, in the order of the work: another file than came in, time, scale,
+/// upright, speed, and the checks of scene and marks. Each item says with its numbers what can be
+/// trusted.
 [[nodiscard]] std::vector<Remark> trustIn(const FilmedClip& clip);
 
 /// The one thing that would lower the errors of the main measures most, against each measure's

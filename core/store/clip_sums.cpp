@@ -87,7 +87,7 @@ Outcome<void> recordClipSum(const std::filesystem::path& clip, FileSystem& files
     for (const auto& [name, sum] : sums) {
         text += lineOf(name, sum);
     }
-    return replaceFile(folder / sumsFile, text, files);
+    return replaceRecord(folder / sumsFile, text, files);
 }
 
 } // namespace latemile

@@ -3,6 +3,7 @@
 
 #include "core/json_file.hpp"
 #include "core/store/document_fields.hpp"
+#include "core/store/writers_turn.hpp"
 #include "core/whole_file.hpp"
 
 #include <algorithm>
@@ -71,6 +72,7 @@ Outcome<std::vector<Coach>> readCoaches(const std::filesystem::path& library)
 
 Outcome<void> keepCoach(const Coach& coach, const std::filesystem::path& library)
 {
+    ASSIGN_OR_RETURN(const auto turn, WritersTurn::take(library));
     ASSIGN_OR_RETURN(auto coaches, readCoaches(library));
     const auto same = std::ranges::find(coaches, coach.name, &Coach::name);
     if (same == coaches.end()) {

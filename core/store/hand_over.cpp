@@ -5,6 +5,7 @@
 #include "core/files/file_system.hpp"
 #include "core/files/new_file.hpp"
 #include "core/store/archive_owners.hpp"
+#include "core/store/linked_film.hpp"
 #include "core/store/session_locks.hpp"
 #include "core/store/utf8_names.hpp"
 #include "core/whole_file.hpp"
@@ -29,12 +30,17 @@ struct Item {
     std::int64_t size{};
 };
 
-/// Locks are this machine's, links stand for files elsewhere.
+bool isClip(const std::filesystem::path& file)
+{
+    return file.parent_path().filename() == "clips";
+}
+
+/// Locks are this machine's, links other than clips stand for files that nobody named.
 bool isLeftOut(const std::filesystem::directory_entry& entry)
 {
     std::error_code ignored;
-    return entry.is_symlink(ignored) || !entry.is_regular_file(ignored) ||
-           entry.path().extension() == ".lock";
+    return (entry.is_symlink(ignored) && !isClip(entry.path())) ||
+           !entry.is_regular_file(ignored) || entry.path().extension() == ".lock";
 }
 
 /// Plain files below the folder, whatever they are.
@@ -45,6 +51,10 @@ Outcome<std::vector<Item>> itemsOf(const std::filesystem::path& folder)
     const auto above = folder.parent_path();
     for (std::filesystem::recursive_directory_iterator at(folder, fault), end; !fault && at != end;
          at.increment(fault)) {
+        if (isClip(at->path()) && !lostFilmSentence(at->path()).empty()) {
+            return fail(Error::Kind::NotFound,
+                        at->path().string() + ": " + lostFilmSentence(at->path()));
+        }
         if (isLeftOut(*at)) {
             continue;
         }
@@ -54,7 +64,9 @@ Outcome<std::vector<Item>> itemsOf(const std::filesystem::path& folder)
                             " has a name that is not UTF-8, which no zip file can hold: rename the "
                             "one that shows strange signs.");
         }
-        items.push_back({at->path(), at->path().lexically_relative(above).generic_string(),
+        // Of a linked clip the film itself.
+        items.push_back({std::filesystem::canonical(at->path(), fault),
+                         at->path().lexically_relative(above).generic_string(),
                          static_cast<std::int64_t>(at->file_size(fault))});
     }
     if (fault) {

@@ -2,21 +2,19 @@
 #pragma once
 
 #include "core/outcome.hpp"
+#include "core/store/go_on.hpp"
 
 #include <filesystem>
-#include <functional>
 
 namespace latemile {
-
-/// Asked now and then with the share done, 0 to 1; false stops the work (Error::Kind::Cancelled).
-using GoOn = std::function<bool(double)>;
 
 /// The whole record of an athlete as one zip file: everything in the folder that holds athlete.json
 /// (documents, earlier generations, clips, sheets, whatever else was put there), below one folder
 /// of that name, and nothing of this machine: no owner, no rights, no time but that of the file.
-/// Left out are locks, and links, which stand for files elsewhere. Clips are stored as they are.
-/// The zip appears whole and for its owner alone (0600), or not at all. Errors: a session is open
-/// somewhere, a name that is not UTF-8, a full disk.
+/// A linked clip goes along as the film it stands for; locks and other links are left out. Clips
+/// are stored as they are. The zip appears whole and for its owner alone (0600), or not at all.
+/// Errors: a session is open somewhere, a linked film that is not there, a name that is not UTF-8,
+/// a full disk.
 Outcome<void> handOver(const std::filesystem::path& athleteFolder, const std::filesystem::path& zip,
                        const GoOn& goOn = {});
 

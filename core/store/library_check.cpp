@@ -7,6 +7,7 @@
 #include "core/store/coaches.hpp"
 #include "core/store/document_fields.hpp"
 #include "core/store/library_measures.hpp"
+#include "core/store/linked_film.hpp"
 #include "core/store/session_file.hpp"
 #include "core/store/session_json.hpp"
 #include "core/whole_file.hpp"
@@ -58,6 +59,7 @@ private:
     void takeOver(const Path& folder, const std::string& words);
     void checkClips(const Path& folder, const Session& session);
     void checkClip(const Path& clip, const ClipSums& sums);
+    void tellWrongFilm(const Path& clip, const std::string& sentence);
     void noteLeftovers(const std::vector<Path>& entries);
 
     const Path m_library;
@@ -300,22 +302,33 @@ void Checker::checkClip(const Path& clip, const ClipSums& sums)
     ++m_check.clips;
     const auto now = sha256OfFile(clip, m_files);
     const auto known = sums.find(clip.filename().string());
+    m_check.clipsWithSums += known != sums.end() ? 1 : 0;
     if (!now) {
-        tell(clip, State::Bad, now.error().sentence);
+        const auto lost = lostFilmSentence(clip);
+        tellWrongFilm(clip, lost.empty() ? now.error().sentence : lost);
     } else if (known == sums.end()) {
         const auto done = m_wish.repair ? recordClipSum(clip, m_files) : Outcome<void>();
         tell(clip, m_wish.repair ? (done ? State::Repaired : State::Bad) : State::Note,
              !m_wish.repair ? "No checksum of this clip was written down."
              : done         ? "Its checksum as it is now was written down."
                             : done.error().sentence);
-    } else {
-        ++m_check.clipsWithSums;
-        if (*now != known->second) {
-            tell(clip, State::Bad,
-                 "This is not the clip that came in: its checksum is another. Put the original "
-                 "back from the camera or a backup.");
-        }
+    } else if (*now != known->second) {
+        tellWrongFilm(clip, "This is not the clip that came in: its checksum is another. Put the "
+                            "original back from the camera or a backup.");
     }
+}
+
+/// A linked film may have moved: what has its checksum is it, whatever its name.
+void Checker::tellWrongFilm(const Path& clip, const std::string& sentence)
+{
+    if (!m_wish.repair || m_wish.films.empty() || !linkedFilmOf(clip)) {
+        tell(clip, State::Bad, sentence);
+        return;
+    }
+    const auto found = findAgain(clip, m_wish.films);
+    tell(clip, found ? State::Repaired : State::Bad,
+         found ? "The film was found and linked again: " + found->string() + "."
+               : found.error().sentence);
 }
 
 } // namespace

@@ -38,6 +38,9 @@ struct CheckWish {
     /// Puts back what the previous generation or a journal holds, and writes down checksums that
     /// are missing. Deletes nothing: what was damaged is kept under another name.
     bool repair{};
+    /// With `repair`: where linked films that are lost, or are no longer the films that came in,
+    /// are looked for by their checksums. Empty: nowhere.
+    std::filesystem::path films{};
     /// ISO 8601; pictures kept past the end of their athlete's consent are noted. Empty: not looked
     /// at.
     std::string today{};

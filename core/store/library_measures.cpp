@@ -3,6 +3,7 @@
 
 #include "core/json_file.hpp"
 #include "core/store/document_fields.hpp"
+#include "core/store/writers_turn.hpp"
 #include "core/whole_file.hpp"
 
 namespace latemile {
@@ -26,6 +27,7 @@ Outcome<OwnMeasures> ownMeasuresIn(const std::filesystem::path& library)
 Outcome<void> keepOwnMeasures(const OwnMeasures& own, const OwnMeasures& before,
                               const std::filesystem::path& library)
 {
+    ASSIGN_OR_RETURN(const auto turn, WritersTurn::take(library));
     ASSIGN_OR_RETURN(const auto there, ownMeasuresIn(library));
     if (there != before) {
         return fail(Error::Kind::Inconsistent,

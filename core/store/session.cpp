@@ -2,6 +2,7 @@
 #include "core/store/session.hpp"
 
 #include "core/store/session_json.hpp"
+#include "core/store/writers_turn.hpp"
 #include "core/whole_file.hpp"
 
 #include <algorithm>
@@ -35,6 +36,24 @@ Outcome<void> writeSession(const Session& session, const std::filesystem::path& 
 Outcome<void> writeAthlete(const Athlete& athlete, const std::filesystem::path& file)
 {
     return replaceDocument(file, jsonText(toJson(athlete)));
+}
+
+Outcome<void> keepAthlete(const Athlete& athlete, const Athlete& before,
+                          const std::filesystem::path& file)
+{
+    ASSIGN_OR_RETURN(const auto turn, WritersTurn::take(folderOf(file)));
+    const auto there = readAthlete(file);
+    // One that is gone or damaged is nobody's edit: the whole one takes its place.
+    if (!there || *there == before || *there == athlete) {
+        return writeAthlete(athlete, file);
+    }
+    const auto aside = freeNameBeside(file, "other");
+    RETURN_IF_ERROR(writeAthlete(athlete, aside));
+    return fail(
+        Error::Kind::Inconsistent,
+        "The athlete's record was changed in another window meanwhile: that version stands, "
+        "and yours is kept beside it as " +
+            aside.filename().string() + ".");
 }
 
 const SessionClip* findClip(const Session& session, std::string_view condition)

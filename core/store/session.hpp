@@ -75,6 +75,11 @@ Outcome<Athlete> readAthlete(const std::filesystem::path& file);
 /// Atomic: the whole new document or the old one.
 Outcome<void> writeSession(const Session& session, const std::filesystem::path& folder);
 Outcome<void> writeAthlete(const Athlete& athlete, const std::filesystem::path& file);
+/// In the place of `before`, which is what the caller had read. Where somebody else changed it
+/// meanwhile theirs stands, `athlete` is kept beside it as athlete.other-1.json, and an Error of
+/// kind Inconsistent says so.
+Outcome<void> keepAthlete(const Athlete& athlete, const Athlete& before,
+                          const std::filesystem::path& file);
 
 /// The first clip of a condition filmed from a side; nothing where there is none.
 [[nodiscard]] const SessionClip* findClip(const Session& session, std::string_view condition);

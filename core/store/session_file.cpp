@@ -204,10 +204,15 @@ Outcome<void> SessionFile::setJournalAside(std::string_view why)
 Outcome<void> SessionFile::recover()
 {
     assert(m_recovery);
+    auto history = this->history();
+    history.edits.resize(history.done);
+    history.edits.push_back(editBetween("recovered edits", m_kept, m_recovery->session));
+    history.done = history.edits.size();
     const auto text = jsonText(toJson(m_recovery->session));
     RETURN_IF_ERROR(replaceDocument(document(), text, *m_files));
     m_base = sha256Of(text);
     m_kept = m_recovery->session;
+    (void)keepHistory(history); // without it they are no less safe, only not to be undone
     if (m_recovery->unusable > 0) {
         RETURN_IF_ERROR(setJournalAside("damaged"));
         m_remark = "A part of the journal was damaged: it is kept beside the session.";
@@ -216,6 +221,16 @@ Outcome<void> SessionFile::recover()
     }
     m_recovery.reset();
     return {};
+}
+
+EditHistory SessionFile::history() const
+{
+    return editHistoryOf(m_kept, m_base, m_folder, *m_files);
+}
+
+Outcome<void> SessionFile::keepHistory(const EditHistory& history)
+{
+    return keepEditHistory(history, m_base, m_folder, *m_files);
 }
 
 Outcome<void> SessionFile::leaveOut()

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/store/edit_history.hpp"
 #include "core/store/journal.hpp"
 #include "core/store/session.hpp"
 #include "core/store/session_lock.hpp"
@@ -51,6 +52,12 @@ public:
     /// Says in remark() where the document on disk was not the one read or saved last: somebody
     /// else's version is kept beside it.
     Outcome<void> save(const Session& now);
+
+    /// The edits of earlier runs that can still be undone from session(); after recover() with one
+    /// that holds all that was recovered.
+    [[nodiscard]] EditHistory history() const;
+    /// Of the session as it was saved last.
+    Outcome<void> keepHistory(const EditHistory& history);
 
 private:
     SessionFile(std::filesystem::path folder, FileSystem& files);

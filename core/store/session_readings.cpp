@@ -2,6 +2,7 @@
 #include "core/clip/clip_reader.hpp"
 #include "core/marks/marking_faults.hpp"
 #include "core/store/coaches.hpp"
+#include "core/store/linked_film.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/store/session.hpp"
 
@@ -39,10 +40,16 @@ Outcome<MarkedClip> markedClipOf(const std::filesystem::path& sessionFolder, con
 {
     ClipOptions options;
     options.captureRate = clip.scene.captureRate;
-    ASSIGN_OR_RETURN(const auto reader, ClipReader::open(sessionFolder / clip.file, options));
-    RETURN_IF_ERROR(checkAgainst(reader, clip, sessionFolder));
+    const auto file = sessionFolder / clip.file;
+    const auto reader = ClipReader::open(file, options);
+    if (!reader) {
+        const auto lost = lostFilmSentence(file);
+        return lost.empty() ? tl::unexpected(reader.error())
+                            : fail(Error::Kind::NotFound, file.string() + ": " + lost);
+    }
+    RETURN_IF_ERROR(checkAgainst(*reader, clip, sessionFolder));
     ASSIGN_OR_RETURN(const auto coaches, readCoaches(libraryOf(sessionFolder)));
-    return markedClipOf(clip, session.date, reader.facts(), reader.index(), athlete,
+    return markedClipOf(clip, session.date, reader->facts(), reader->index(), athlete,
                         clickErrorsOf(coaches, session.coach));
 }
 

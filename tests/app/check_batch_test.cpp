@@ -198,3 +198,23 @@ TEST_CASE("a clip is checked against the sum that coreutils would write", "[batc
     std::filesystem::remove(library / clipName);
     CHECK(stateOf(library.check(), clipName) == "bad");
 }
+
+TEST_CASE("a linked film that moved is found again by its sum where repair may look",
+          "[batch][check]")
+{
+    const Library library;
+    REQUIRE(library.check({"--repair"}).exit == 0);
+    std::filesystem::create_directories(library / "films");
+    std::filesystem::rename(library / clipName, library / "films/a.mp4");
+    std::filesystem::create_symlink(library / "films/a.mp4", library / clipName);
+    CHECK(library.check().exit == 0);
+    std::filesystem::rename(library / "films/a.mp4", library / "films/b.mp4");
+    const auto lost = library.check({"--repair"});
+    CHECK(lost.exit == 1);
+    CHECK(lost.out.find("films/a.mp4") != std::string::npos);
+    const auto found = library.check({"--repair", "--films", (library / "films").string()});
+    CHECK(found.exit == 0);
+    CHECK(stateOf(found, clipName) == "repaired");
+    CHECK(bytesOf(library / clipName) == "abc");
+    CHECK(library.check({"--films", (library / "films").string()}).exit == 2);
+}

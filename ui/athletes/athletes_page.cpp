@@ -245,8 +245,9 @@ void AthletesPage::editAthlete()
     }
     auto* dialog = new AthleteDialog(
         entry->athlete, false,
-        [this, folder = entry->folder](const Athlete& athlete) -> Outcome<void> {
-            RETURN_IF_ERROR(writeAthlete(athlete, folder / "athlete.json"));
+        [this, folder = entry->folder,
+         before = entry->athlete](const Athlete& athlete) -> Outcome<void> {
+            RETURN_IF_ERROR(keepAthlete(athlete, before, folder / "athlete.json"));
             reload();
             emit athleteEdited(QString::fromStdString(folder.string()));
             return {};

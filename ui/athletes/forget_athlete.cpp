@@ -2,6 +2,7 @@
 #include "ui/athletes/forget_athlete.hpp"
 
 #include "core/store/athlete_sessions.hpp"
+#include "core/store/linked_film.hpp"
 #include "ui/text/words.hpp"
 
 #include <QCoreApplication>
@@ -12,6 +13,8 @@
 
 namespace latemile::ui {
 namespace {
+
+constexpr qsizetype mostNamed = 10; ///< the question must fit onto the screen
 
 /// "Ilse_Varga-01" and "ilse varga 01" are one name.
 QString squeezed(const QString& text)
@@ -50,11 +53,27 @@ void forgetInSettings(const Athlete& athlete, const std::filesystem::path& folde
 
 QString wordsForRemoval(const std::filesystem::path& folder)
 {
-    return QCoreApplication::translate(
-               "AthletesPage",
-               "Sessions: %1. Their clips, marks, notes and sheets go for good, and with them the "
-               "earlier versions kept beside them. Sheets and tables you saved elsewhere stay.")
-        .arg(sessionFoldersOf(folder).size());
+    QString words = QCoreApplication::translate(
+                        "AthletesPage",
+                        "Sessions: %1. Their clips, marks, notes and sheets go for good, and with "
+                        "them the earlier versions kept beside them. Sheets and tables you saved "
+                        "elsewhere stay.")
+                        .arg(sessionFoldersOf(folder).size());
+    QStringList films;
+    for (const auto& film : linkedFilmsIn(folder)) {
+        films.append(fromUtf8(film.string()));
+    }
+    if (!films.isEmpty()) {
+        words += QStringLiteral("\n\n") +
+                 QCoreApplication::translate(
+                     "AthletesPage", "Linked films stay where they are, for you to delete:") +
+                 QStringLiteral("\n") + films.mid(0, mostNamed).join(QLatin1Char('\n'));
+    }
+    if (films.size() > mostNamed) {
+        words += QStringLiteral("\n") + QCoreApplication::translate("AthletesPage", "and %1 more")
+                                            .arg(films.size() - mostNamed);
+    }
+    return words;
 }
 
 } // namespace latemile::ui

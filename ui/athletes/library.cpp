@@ -3,14 +3,17 @@
 
 #include "core/sheet/sheet_cues.hpp"
 #include "core/store/athlete_sessions.hpp"
+#include "core/store/session_days.hpp"
 #include "core/whole_file.hpp"
 #include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
+#include <QCollator>
 #include <QCoreApplication>
 #include <QLocale>
 #include <QSettings>
 #include <QStringList>
+#include <QtConcurrent>
 
 #include <algorithm>
 
@@ -100,11 +103,18 @@ QDate dueDayOf(const std::filesystem::path& athleteFolder)
 {
     const auto folders = sessionFoldersOf(athleteFolder);
     for (auto folder = folders.rbegin(); folder != folders.rend(); ++folder) {
-        if (const auto session = readSession(*folder)) {
-            return nextRefilmOf(session->date, session->nextRefilm);
+        if (const auto days = sessionDaysOf(*folder)) {
+            return nextRefilmOf(days->date, days->nextRefilm);
         }
     }
     return {};
+}
+
+std::optional<AthleteEntry> entryOf(const std::filesystem::path& folder)
+{
+    auto athlete = readAthlete(folder / "athlete.json");
+    return athlete ? std::optional<AthleteEntry>({folder, std::move(*athlete), dueDayOf(folder)})
+                   : std::nullopt;
 }
 
 /// What the athlete was sent home with: the coach's cues, else those the numbers suggested. Opens
@@ -126,14 +136,18 @@ std::vector<std::string> cuesHandedOver(const std::filesystem::path& folder, con
 
 std::vector<AthleteEntry> athletesOf(const std::filesystem::path& library)
 {
+    // Thousands of small files: the time goes into reading them, and each is nobody else's.
+    const auto read = QtConcurrent::blockingMapped<std::vector<std::optional<AthleteEntry>>>(
+        foldersWith(library, "athlete.json"), entryOf);
     std::vector<AthleteEntry> athletes;
-    for (const auto& folder : foldersWith(library, "athlete.json")) {
-        if (auto athlete = readAthlete(folder / "athlete.json")) {
-            athletes.push_back({folder, std::move(*athlete), dueDayOf(folder)});
+    for (const auto& entry : read) {
+        if (entry) {
+            athletes.push_back(*entry);
         }
     }
-    std::ranges::sort(athletes, [](const AthleteEntry& a, const AthleteEntry& b) {
-        return QString::localeAwareCompare(fromUtf8(a.athlete.name), fromUtf8(b.athlete.name)) < 0;
+    QCollator byName;
+    std::ranges::sort(athletes, [&byName](const AthleteEntry& a, const AthleteEntry& b) {
+        return byName.compare(fromUtf8(a.athlete.name), fromUtf8(b.athlete.name)) < 0;
     });
     return athletes;
 }

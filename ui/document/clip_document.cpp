@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/document/clip_document.hpp"
 
+#include "core/store/linked_film.hpp"
 #include "core/store/marked_clip.hpp"
+#include "ui/document/clip_state.hpp"
 #include "ui/text/words.hpp"
 
 #include <QUndoStack>
@@ -22,8 +24,9 @@ ClipDocument::ClipDocument(std::filesystem::path sessionFolder, std::string date
     connect(&m_pause, &QTimer::timeout, this, &ClipDocument::readNow);
     connect(&m_feed, &FrameFeed::opened, this, &ClipDocument::takeOpened);
     connect(&m_feed, &FrameFeed::failed, this, [this](const QString& sentence) {
-        m_fault = sentence;
-        emit failed(sentence);
+        const auto lost = lostFilmSentence(file());
+        m_fault = lost.empty() ? sentence : fromUtf8(lost);
+        emit failed(m_fault);
     });
     openFile();
 }
@@ -32,12 +35,7 @@ ClipDocument::~ClipDocument() = default;
 
 ClipDetails ClipDocument::details() const
 {
-    return {.condition = m_clip.condition,
-            .minute = m_clip.minute,
-            .inclinePercent = m_clip.inclinePercent,
-            .shoes = m_clip.shoes,
-            .exertion = m_clip.exertion,
-            .pain = m_clip.pain};
+    return detailsOf(m_clip);
 }
 
 std::filesystem::path ClipDocument::file() const

@@ -16,8 +16,8 @@ constexpr int againMilliseconds = 5000; ///< after a fault: somebody may have ma
 
 } // namespace
 
-Saver::Saver(SessionFile file, std::function<Session()> snapshot)
-    : m_file(std::move(file)), m_snapshot(std::move(snapshot)),
+Saver::Saver(SessionFile file, Source source)
+    : m_file(std::move(file)), m_source(std::move(source)),
       m_state(m_file.isWritable() ? State::Saved : State::ReadOnly),
       m_remark(fromUtf8(m_file.remark()))
 {
@@ -52,18 +52,25 @@ void Saver::editHappened()
     tell(State::Pending);
 }
 
-Saver::Written Saver::write(SessionFile& file, const Session& session, Write what)
+Saver::Snapshot Saver::snapshot(Write what) const
+{
+    auto session = m_source.session(); // first: it may tell the history what an edit came to
+    return {std::move(session), what == Write::Document ? m_source.edits() : EditHistory()};
+}
+
+Saver::Written Saver::write(SessionFile& file, const Snapshot& snapshot, Write what)
 {
     if (what == Write::Journal) {
-        return {file.keep(session), false, file.remark()};
+        return {file.keep(snapshot.session), false, file.remark()};
     }
-    auto saved = file.save(session);
+    auto saved = file.save(snapshot.session);
     if (saved) {
+        (void)file.keepHistory(snapshot.edits); // costs no edit where it fails
         return {std::move(saved), true, file.remark()};
     }
     // What is in the journal is safe all the same.
-    return file.keep(session) ? Written{{}, false, saved.error().sentence}
-                              : Written{std::move(saved), false, file.remark()};
+    return file.keep(snapshot.session) ? Written{{}, false, saved.error().sentence}
+                                       : Written{std::move(saved), false, file.remark()};
 }
 
 void Saver::begin(Write what)
@@ -73,8 +80,8 @@ void Saver::begin(Write what)
         return;
     }
     m_writing = true;
-    m_writer.post([this, what, session = m_snapshot(), edit = m_edit] {
-        auto written = write(m_file, session, what);
+    m_writer.post([this, what, now = snapshot(what), edit = m_edit] {
+        auto written = write(m_file, now, what);
         QMetaObject::invokeMethod(
             this,
             [this, written = std::move(written), edit] {
@@ -115,8 +122,8 @@ bool Saver::saveNow()
     // Behind whatever is being written, so that the newest stands last.
     Written written;
     QSemaphore done;
-    m_writer.post([this, &written, &done, session = m_snapshot()] {
-        written = write(m_file, session, Write::Document);
+    m_writer.post([this, &written, &done, now = snapshot(Write::Document)] {
+        written = write(m_file, now, Write::Document);
         done.release();
     });
     done.acquire();

@@ -19,8 +19,12 @@ public:
     /// Saved: every edit is on disk for good, in the journal or in the document.
     enum class State { Saved, Pending, Failed, ReadOnly };
 
-    /// `snapshot` is called on the window's thread and gives the session as it is now.
-    Saver(SessionFile file, std::function<Session()> snapshot);
+    /// What is to be kept as it is now; called on the window's thread.
+    struct Source {
+        std::function<Session()> session;
+        std::function<EditHistory()> edits;
+    };
+    Saver(SessionFile file, Source source);
     ~Saver() override;
 
     [[nodiscard]] State state() const { return m_state; }
@@ -49,13 +53,19 @@ private:
         bool whole{};
         std::string remark;
     };
-    static Written write(SessionFile& file, const Session& session, Write what);
+    /// Whatever is to be written, as it was at one moment.
+    struct Snapshot {
+        Session session;
+        EditHistory edits; ///< only where the document is written
+    };
+    [[nodiscard]] Snapshot snapshot(Write what) const;
+    static Written write(SessionFile& file, const Snapshot& snapshot, Write what);
     void begin(Write what);
     void finish(const Written& written, int edit);
     void tell(State state, const QString& fault = {});
 
     SessionFile m_file; ///< once writing began: the writer's thread only
-    const std::function<Session()> m_snapshot;
+    const Source m_source;
     State m_state{State::Saved};
     QString m_fault;
     QString m_remark;

@@ -2,14 +2,27 @@
 #include "ui/document/session_document.hpp"
 
 #include "core/store/library_measures.hpp"
+#include "ui/document/clip_state.hpp"
+#include "ui/document/commands/earlier_edit.hpp"
 #include "ui/text/words.hpp"
 
 #include <QSettings>
+#include <QSignalBlocker>
 
 #include <algorithm>
 #include <utility>
 
 namespace latemile::ui {
+namespace {
+
+SessionAbout aboutIn(const Session& session)
+{
+    return {session.date,     session.note,      session.coach,
+            session.measures, session.cues,      session.measuresAfterLooking,
+            session.stills,   session.screening, session.nextRefilm};
+}
+
+} // namespace
 
 std::filesystem::path athleteFileOf(const std::filesystem::path& sessionFolder)
 {
@@ -30,25 +43,45 @@ Outcome<std::unique_ptr<SessionDocument>> SessionDocument::open(const std::files
     } else {
         athlete.code = folder.parent_path().filename().string();
     }
-    return std::unique_ptr<SessionDocument>(
+    const auto past = file.isWritable() && !file.recovery() ? file.history() : EditHistory();
+    auto document = std::unique_ptr<SessionDocument>(
         new SessionDocument(folder, std::move(file), std::move(athlete)));
+    document->bringBackHistory(past);
+    return document;
 }
 
 SessionDocument::SessionDocument(std::filesystem::path folder, SessionFile file, Athlete athlete)
-    : m_folder(std::move(folder)), m_athlete(std::move(athlete)), m_read(file.session()),
-      m_saver(std::move(file), [this] { return this->session(); })
+    : m_folder(std::move(folder)), m_athlete(std::move(athlete)), m_about(aboutIn(file.session())),
+      m_read(file.session()), m_record(m_history, m_read),
+      m_saver(std::move(file), {.session =
+                                    [this] {
+                                        auto now = this->session();
+                                        m_record.note(now);
+                                        return now;
+                                    },
+                                .edits = [this] { return m_record.edits(); }})
 {
-    m_about = {m_read.date,     m_read.note,      m_read.coach,
-               m_read.measures, m_read.cues,      m_read.measuresAfterLooking,
-               m_read.stills,   m_read.screening, m_read.nextRefilm};
     readClicks();
     readOwnMeasures();
     for (const SessionClip& clip : m_read.clips) {
         m_clips.push_back(makeClip(clip));
     }
+    connect(&m_history, &QUndoStack::indexChanged, this, [this] { m_record.note(session()); });
     // Queued: the history may not be turned back while it is still taking the edit.
     connect(&m_history, &QUndoStack::indexChanged, this, &SessionDocument::refuseEdits,
             Qt::QueuedConnection);
+}
+
+/// Before anybody listens. The document holds what these edits did: none is carried out.
+void SessionDocument::bringBackHistory(const EditHistory& past)
+{
+    const QSignalBlocker quiet(m_history);
+    for (const PastEdit& edit : past.edits) {
+        m_history.push(new EarlierEdit(*this, edit, m_historyLives));
+    }
+    m_history.setIndex(static_cast<int>(past.done));
+    m_record.beginWith(past);
+    m_historyLives = true;
 }
 
 /// Every edit passes the history, so here none is forgotten.
@@ -131,6 +164,50 @@ std::unique_ptr<ClipDocument> SessionDocument::takeClip(std::size_t at)
     return clip;
 }
 
+/// The one set aside, since later edits name it; else a new one.
+std::unique_ptr<ClipDocument> SessionDocument::clipFor(const SessionClip& clip)
+{
+    const auto found = std::ranges::find_if(
+        m_aside, [&clip](const auto& aside) { return aside->clip().file == clip.file; });
+    if (found == m_aside.end()) {
+        return makeClip(clip);
+    }
+    auto aside = std::move(*found);
+    m_aside.erase(found);
+    return aside;
+}
+
+void SessionDocument::becomeClips(const std::vector<SessionClip>& clips)
+{
+    const auto isWanted = [&clips](const auto& clip) {
+        return std::ranges::find(clips, clip->clip().file, &SessionClip::file) != clips.end();
+    };
+    for (std::size_t i = m_clips.size(); i > 0; --i) {
+        if (!isWanted(m_clips[i - 1])) {
+            m_aside.push_back(takeClip(i - 1));
+        }
+    }
+    for (std::size_t i = 0; i < clips.size(); ++i) {
+        const auto there =
+            std::find_if(m_clips.begin() + static_cast<std::ptrdiff_t>(i), m_clips.end(),
+                         [&](const auto& clip) { return clip->clip().file == clips[i].file; });
+        if (there == m_clips.end()) {
+            insertClip(i, clipFor(clips[i]));
+        } else if (const auto at = static_cast<std::size_t>(there - m_clips.begin()); at != i) {
+            insertClip(i, takeClip(at));
+        }
+        bring(*m_clips[i], clips[i]);
+    }
+}
+
+void SessionDocument::become(const Session& session)
+{
+    if (auto about = aboutIn(session); !(about == m_about)) {
+        replaceAbout(std::move(about));
+    }
+    becomeClips(session.clips);
+}
+
 SessionAbout SessionDocument::replaceAbout(SessionAbout about)
 {
     auto before = std::exchange(m_about, std::move(about));
@@ -146,9 +223,12 @@ Athlete SessionDocument::replaceAthlete(Athlete athlete)
 {
     auto before = std::exchange(m_athlete, std::move(athlete));
     // In a read-only session: another window may have written a newer one.
-    const auto written =
-        isReadOnly() ? Outcome<void>() : writeAthlete(m_athlete, athleteFileOf(m_folder));
+    const auto file = athleteFileOf(m_folder);
+    const auto written = isReadOnly() ? Outcome<void>() : keepAthlete(m_athlete, before, file);
     if (!written) {
+        if (written.error().kind == Error::Kind::Inconsistent) {
+            m_athlete = readAthlete(file).value_or(m_athlete);
+        }
         emit saveFailed(fromUtf8(written.error().sentence));
     }
     for (const auto& clip : m_clips) {

@@ -4,6 +4,7 @@
 #include "core/store/coaches.hpp"
 #include "core/store/session.hpp"
 #include "ui/document/clip_document.hpp"
+#include "ui/document/edit_record.hpp"
 #include "ui/document/saver.hpp"
 
 #include <QObject>
@@ -55,6 +56,9 @@ public:
     ClipDocument& insertClip(std::size_t at, std::unique_ptr<ClipDocument> clip);
     std::unique_ptr<ClipDocument> takeClip(std::size_t at);
     SessionAbout replaceAbout(SessionAbout about);
+    /// Says what `session` says, telling only what differs. Clips that are in it no more are set
+    /// aside, for edits that may bring them back.
+    void become(const Session& session);
     /// Written to athlete.json at once: several sessions share it.
     Athlete replaceAthlete(Athlete athlete);
     /// What a blind repeat told of a coach: kept in the library, and the readings follow.
@@ -85,6 +89,9 @@ private:
     SessionDocument(std::filesystem::path folder, SessionFile file, Athlete athlete);
     void readClicks();
     void refuseEdits();
+    void bringBackHistory(const EditHistory& past);
+    void becomeClips(const std::vector<SessionClip>& clips);
+    [[nodiscard]] std::unique_ptr<ClipDocument> clipFor(const SessionClip& clip);
 
     const std::filesystem::path m_folder;
     Athlete m_athlete;
@@ -94,7 +101,10 @@ private:
     SessionAbout m_about;
     const Session m_read; ///< as it was read: keeps what no page edits
     std::vector<std::unique_ptr<ClipDocument>> m_clips;
-    QUndoStack m_history; ///< may hold clips that were taken out
+    std::vector<std::unique_ptr<ClipDocument>> m_aside; ///< taken out by an edit of an earlier run
+    QUndoStack m_history;                               ///< may hold clips that were taken out
+    bool m_historyLives{};                              ///< its edits of earlier runs do something
+    EditRecord m_record;
     Saver m_saver;
 };
 

@@ -4,6 +4,7 @@
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/set_capture_rate.hpp"
 #include "ui/document/commands/set_scene.hpp"
+#include "ui/filming/film_work.hpp"
 #include "ui/filming/remark_list.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/text/words.hpp"
@@ -17,7 +18,8 @@
 namespace latemile::ui {
 
 CheckList::CheckList(QWidget* parent)
-    : QWidget(parent), m_list(new RemarkList(tr("Check list"), this)), m_help(plainLabel({}, this))
+    : QWidget(parent), m_film(new FilmCheck(this)), m_list(new RemarkList(tr("Check list"), this)),
+      m_help(plainLabel({}, this))
 {
     m_help->setWordWrap(true);
     auto* column = new QVBoxLayout(this);
@@ -27,6 +29,10 @@ CheckList::CheckList(QWidget* parent)
     column->addWidget(m_list);
     column->addStretch();
     connect(m_list, &RemarkList::offerTaken, this, &CheckList::takeRemedy);
+    connect(m_film, &FilmCheck::checked, this, [this](bool isOriginal) {
+        m_isOriginal = isOriginal;
+        tell();
+    });
 }
 
 void CheckList::setClip(ClipDocument* clip)
@@ -39,8 +45,20 @@ void CheckList::setClip(ClipDocument* clip)
         connect(clip, &ClipDocument::sceneChanged, this, &CheckList::tell);
         connect(clip, &ClipDocument::readingsChanged, this, &CheckList::tell);
         connect(clip, &ClipDocument::opened, this, &CheckList::tell);
+        connect(clip, &ClipDocument::opened, this, &CheckList::checkFilm);
     }
+    checkFilm();
     tell();
+}
+
+/// A file that cannot be read is told where its picture would be.
+void CheckList::checkFilm()
+{
+    m_isOriginal = true;
+    m_film->stop();
+    if (m_clip && m_clip->isOpen()) {
+        m_film->check(m_clip->file());
+    }
 }
 
 const std::vector<Remark>& CheckList::remarks() const
@@ -63,8 +81,10 @@ void CheckList::tell()
         emit changed();
         return;
     }
-    const FilmedClip filmed{
-        .facts = m_clip->feed().facts(), .scene = m_clip->scene(), .readings = m_clip->readings()};
+    const FilmedClip filmed{.facts = m_clip->feed().facts(),
+                            .scene = m_clip->scene(),
+                            .readings = m_clip->readings(),
+                            .isOriginal = m_isOriginal};
     m_remedy = beltRemedy(filmed);
     std::optional<RemarkList::Offer> offer;
     if (m_remedy) {

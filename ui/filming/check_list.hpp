@@ -11,6 +11,7 @@ class QLabel;
 namespace latemile::ui {
 
 class ClipDocument;
+class FilmCheck;
 class RemarkList;
 
 /// What of a clip can be trusted, what would help most, and where foot and belt disagree the one
@@ -28,11 +29,14 @@ signals:
     void changed();
 
 private:
+    void checkFilm();
     void tell();
     void takeRemedy();
 
     QPointer<ClipDocument> m_clip;
     std::optional<BeltRemedy> m_remedy;
+    FilmCheck* m_film;
+    bool m_isOriginal{true};
     int m_gesture{}; ///< each correction is a step back of its own
     RemarkList* m_list;
     QLabel* m_help;

@@ -4,6 +4,7 @@
 #include "core/clip/clip_reader.hpp"
 #include "core/files/file_system.hpp"
 #include "core/store/clip_sums.hpp"
+#include "core/store/linked_film.hpp"
 #include "core/whole_file.hpp"
 #include "ui/text/words.hpp"
 
@@ -50,12 +51,12 @@ ClipImport::~ClipImport()
     m_cancelled = true;
 }
 
-void ClipImport::add(const std::filesystem::path& file)
+void ClipImport::add(const std::filesystem::path& file, How how)
 {
     m_cancelled = false;
     ++m_left;
-    m_worker.post([this, file] {
-        auto result = std::make_shared<Outcome<std::string>>(copy(file));
+    m_worker.post([this, file, how] {
+        auto result = std::make_shared<Outcome<std::string>>(bring(file, how));
         QMetaObject::invokeMethod(
             this,
             [this, result] {
@@ -87,23 +88,32 @@ Outcome<void> ClipImport::checkVideo(const std::filesystem::path& file) const
     return {};
 }
 
-Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
+Outcome<std::string> ClipImport::bring(const std::filesystem::path& from, How how)
 {
     const auto folder = m_folder / "clips";
-    const std::string name = from.filename().string();
-    std::error_code fault;
     RETURN_IF_ERROR(makeFolders(folder));
     if (isThere(folder, from)) {
-        return "clips/" + name;
+        return "clips/" + from.filename().string();
     }
     RETURN_IF_ERROR(checkVideo(from));
+    const auto target = freeName(folder, from);
+    RETURN_IF_ERROR(how == How::Link ? linkFilm(from, target) : copy(from, target));
+    // A clip whose sum could not be written down is none the worse: it is only not checked later.
+    (void)recordClipSum(target);
+    return "clips/" + target.filename().string();
+}
+
+Outcome<void> ClipImport::copy(const std::filesystem::path& from,
+                               const std::filesystem::path& target)
+{
+    const std::string name = from.filename().string();
+    std::error_code fault;
     std::ifstream source(from, std::ios::binary);
     const auto size = std::filesystem::file_size(from, fault);
     if (!source || fault) {
         return fail(Error::Kind::NotFound,
                     "The file " + name + " cannot be read: is it still there?");
     }
-    const auto target = freeName(folder, from);
     const auto part = std::filesystem::path(target.string() + ".part");
     std::ofstream sink(part, std::ios::binary);
     std::vector<char> piece(pieceBytes);
@@ -133,13 +143,11 @@ Outcome<std::string> ClipImport::copy(const std::filesystem::path& from)
         });
     });
     std::filesystem::rename(part, target, fault);
-    if (fault || !synced || !syncFolder(disk(), folder)) {
+    if (fault || !synced || !syncFolder(disk(), folderOf(target))) {
         return fail(Error::Kind::DiskFull,
                     "The file " + name + " could not be put into the session.", fault.message());
     }
-    // A clip whose sum could not be written down is none the worse: it is only not checked later.
-    (void)recordClipSum(target);
-    return "clips/" + target.filename().string();
+    return {};
 }
 
 } // namespace latemile::ui

@@ -13,15 +13,16 @@
 
 namespace latemile::ui {
 
-/// Copies video files into a session's folder, away from the window's thread, one after another.
-/// A file already there under the same name and size is taken as it is.
+/// Brings video files into a session's folder, away from the window's thread, one after another: as
+/// copies, or as links to where they are. A file that is there already is taken as it is.
 class ClipImport final : public QObject {
     Q_OBJECT
 public:
     explicit ClipImport(std::filesystem::path sessionFolder, QObject* parent = nullptr);
     ~ClipImport() override;
 
-    void add(const std::filesystem::path& file);
+    enum class How { Copy, Link };
+    void add(const std::filesystem::path& file, How how);
     void cancel(); ///< what is not yet whole is taken away again
     [[nodiscard]] bool isBusy() const { return m_left > 0; }
 
@@ -32,7 +33,8 @@ signals:
     void done(); ///< nothing more is on its way
 
 private:
-    Outcome<std::string> copy(const std::filesystem::path& from);
+    Outcome<std::string> bring(const std::filesystem::path& from, How how);
+    Outcome<void> copy(const std::filesystem::path& from, const std::filesystem::path& target);
     /// What no clip can be made of stays outside: the sentence says why.
     [[nodiscard]] Outcome<void> checkVideo(const std::filesystem::path& file) const;
 

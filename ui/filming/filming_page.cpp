@@ -9,6 +9,7 @@
 #include "ui/filming/check_list.hpp"
 #include "ui/filming/clip_form.hpp"
 #include "ui/filming/clip_import.hpp"
+#include "ui/filming/clip_opening.hpp"
 #include "ui/filming/clip_part.hpp"
 #include "ui/filming/clip_words.hpp"
 #include "ui/filming/filming_actions.hpp"
@@ -48,7 +49,6 @@ namespace latemile::ui {
 namespace {
 
 const auto copying = QStringLiteral("copying");
-const auto opening = QStringLiteral("opening");
 const auto comparing = QStringLiteral("comparing");
 
 } // namespace
@@ -77,6 +77,7 @@ FilmingPage::FilmingPage(const PageContext& context, QWidget* parent)
     column->addWidget(m_work);
     column->addWidget(m_invitation);
     column->addWidget(m_stack, 1);
+    m_opening = new ClipOpening(*m_view, *m_work, this);
     connectAll();
     connectWork();
     FilmingActions(*this, context.keys);
@@ -100,6 +101,7 @@ QWidget* FilmingPage::buildHead()
     auto* menu = new QMenu(recent);
     menu->setToolTipsVisible(true);
     recent->setMenu(menu);
+    m_link = linkChoice(head);
     auto* add = new QPushButton(tr("Add clips…"), head);
     auto* row = new QHBoxLayout(head);
     row->setContentsMargins(0, 0, 0, 0);
@@ -108,6 +110,7 @@ QWidget* FilmingPage::buildHead()
     row->addWidget(m_setUpButton);
     row->addWidget(m_remove);
     row->addWidget(recent);
+    row->addWidget(m_link);
     row->addWidget(add);
     connect(m_setUpButton, &QPushButton::toggled, this, &FilmingPage::showSetUp);
     connect(m_remove, &QPushButton::clicked, this, &FilmingPage::removeClip);
@@ -163,7 +166,6 @@ void FilmingPage::connectAll()
     connect(&m_context.selection, &Selection::clipChanged, this, &FilmingPage::setClip);
     connect(m_player, &Player::frameShown, m_view, &FrameView::setFrame);
     connect(m_player, &Player::lateChanged, m_view, &FrameView::setLate);
-    connect(m_view, &FrameView::offerTaken, this, &FilmingPage::openAgain);
     connect(m_tool, &SceneTool::chosenChanged, m_view, qOverload<>(&QWidget::update));
     connect(m_clipPart, &ClipPart::changed, this, &FilmingPage::tellSigns);
     connect(m_form, &ClipForm::changed, this, &FilmingPage::tellSigns);
@@ -202,14 +204,9 @@ void FilmingPage::setClip()
     m_remove->setEnabled(clip != nullptr);
     m_setUpButton->setEnabled(clip != nullptr);
     m_invitation->setVisible(clip == nullptr);
-    m_work->endWork(opening);
+    m_opening->setClip(clip);
     if (clip != nullptr) {
         listenTo(*clip);
-        if (clip->fault().isEmpty()) {
-            m_view->setMessage(tr("Opening the clip…"));
-        } else {
-            tellUnread(clip->fault());
-        }
     }
     m_player->setClip(clip);
     // Without a clip there is nothing to do but to prepare for one.
@@ -223,27 +220,8 @@ void FilmingPage::listenTo(ClipDocument& clip)
 {
     connect(&clip, &ClipDocument::sceneChanged, m_view, qOverload<>(&QWidget::update),
             Qt::UniqueConnection);
-    const QPointer<ClipDocument> heard = &clip;
-    disconnect(&clip, nullptr, this, nullptr);
-    disconnect(&clip.feed(), nullptr, this, nullptr);
-    const auto isShown = [this, heard] { return heard && m_context.selection.clip() == heard; };
-    connect(&clip, &ClipDocument::failed, this, [this, isShown](const QString& sentence) {
-        if (isShown()) {
-            m_work->endWork(opening);
-            tellUnread(sentence);
-        }
-    });
-    connect(&clip, &ClipDocument::opened, this, [this, isShown] {
-        if (isShown()) {
-            m_work->endWork(opening);
-        }
-    });
-    connect(&clip, &ClipDocument::detailsChanged, this, &FilmingPage::askGhost);
-    connect(&clip.feed(), &FrameFeed::opening, this, [this, isShown, heard](int percent) {
-        if (isShown()) {
-            m_work->setWork(opening, tr("Opening %1").arg(fromUtf8(heard->clip().file)), percent);
-        }
-    });
+    connect(&clip, &ClipDocument::detailsChanged, this, &FilmingPage::askGhost,
+            Qt::UniqueConnection);
 }
 
 bool FilmingPage::showsSetUp() const
@@ -277,19 +255,6 @@ void FilmingPage::tellFault(const QString& sentence)
     m_told->show();
 }
 
-/// Where the picture would be, with the way back once the file is there again.
-void FilmingPage::tellUnread(const QString& sentence)
-{
-    m_view->setMessage(breakable(sentence));
-    m_view->offer(tr("Open again"));
-}
-
-void FilmingPage::openAgain()
-{
-    m_view->setMessage(tr("Opening the clip…"));
-    m_context.selection.clip()->openAgain();
-}
-
 void FilmingPage::askGhost()
 {
     const ClipDocument* clip = m_context.selection.clip();
@@ -318,8 +283,9 @@ void FilmingPage::addFiles(const QStringList& files)
     m_told->hide();
     rememberFiles(files);
     m_work->setWork(copying, tr("Copying"), 0);
+    const auto how = m_link->isChecked() ? ClipImport::How::Link : ClipImport::How::Copy;
     for (const QString& file : files) {
-        m_import->add(file.toStdString());
+        m_import->add(file.toStdString(), how);
     }
 }
 
@@ -355,10 +321,10 @@ void FilmingPage::stopWork(const QString& id)
 {
     if (id == copying) {
         m_import->cancel();
-    } else if (id == opening && m_context.selection.clip() != nullptr) {
-        m_context.selection.clip()->feed().stopOpening();
     } else if (id == comparing) {
         m_loan->stop();
+    } else {
+        m_opening->stop(id);
     }
 }
 

@@ -7,6 +7,7 @@
 #include <QWidget>
 
 class QLabel;
+class QCheckBox;
 class QPushButton;
 class QStackedWidget;
 
@@ -16,6 +17,7 @@ class CheckList;
 class ClipDocument;
 class ClipForm;
 class ClipImport;
+class ClipOpening;
 class ClipPart;
 class FrameView;
 class LastVisitGhost;
@@ -46,6 +48,7 @@ public:
     [[nodiscard]] WorkSide& side() const { return *m_side; }
     [[nodiscard]] CheckList& checks() const { return *m_checks; }
     [[nodiscard]] SceneLoan& loan() const { return *m_loan; }
+    [[nodiscard]] ClipOpening& opening() const { return *m_opening; }
     [[nodiscard]] LastVisitGhost& ghost() const { return *m_ghost; }
     [[nodiscard]] bool showsSetUp() const;
 
@@ -68,8 +71,6 @@ private:
     void showSetUp(bool shown);
     void tellSigns();
     void tellFault(const QString& sentence);
-    void tellUnread(const QString& sentence);
-    void openAgain();
     void askGhost();
     void addByDialog();
     void removeClip();
@@ -88,8 +89,10 @@ private:
     QStackedWidget* m_stack;
     QPushButton* m_setUpButton{};
     QPushButton* m_remove{};
+    QCheckBox* m_link{};
     SetUpView* m_setUp{};
     FrameView* m_view{};
+    ClipOpening* m_opening{};
     TransportBar* m_transport{};
     WorkSide* m_side{};
     ClipPart* m_clipPart{};

@@ -3,6 +3,7 @@
 
 #include "ui/filming/filming_page.hpp"
 
+#include <QCheckBox>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMimeData>
@@ -22,6 +23,18 @@ QStringList askForVideos(QWidget* window)
         settings.setValue(key, QFileInfo(files.first()).absolutePath());
     }
     return files;
+}
+
+QCheckBox* linkChoice(QWidget* parent)
+{
+    const auto key = QStringLiteral("filming/link");
+    auto* box = new QCheckBox(FilmingPage::tr("Link only"), parent);
+    box->setToolTip(FilmingPage::tr("Films are not copied into the session: they stay where they "
+                                    "are, and are known again by their checksum."));
+    box->setChecked(QSettings().value(key, false).toBool());
+    QObject::connect(box, &QCheckBox::toggled, box,
+                     [key](bool on) { QSettings().setValue(key, on); });
+    return box;
 }
 
 QStringList filesIn(const QMimeData& dragged)

@@ -5,11 +5,15 @@
 #include "tests/ui/filming/filming_fixture.hpp"
 #include "tests/ui/window/layout_checks.hpp"
 #include "ui/document/commands/set_capture_rate.hpp"
+#include "ui/filming/check_list.hpp"
+#include "ui/filming/clip_opening.hpp"
 #include "ui/filming/recent_files.hpp"
 
 #include <QFile>
 #include <QMenu>
 #include <QTest>
+
+#include <fstream>
 
 using namespace latemile;
 using namespace latemile::ui;
@@ -48,6 +52,49 @@ TEST_CASE("clips dropped on the page are copied into the session, and undo takes
     coach.window().undo();
     coach.window().undo();
     CHECK(coach.window().session()->clips().size() == 2);
+}
+
+TEST_CASE("a linked film stays where it is, and is found again where it was moved to", "[ui]")
+{
+    FilmingCoach coach;
+    FilmingPage& page = coach.openFirstDay();
+    const tests::ScratchFolder disk;
+    std::filesystem::create_directories(disk / "moved");
+    const auto film = disk / "run.mp4";
+    std::filesystem::copy_file(sampleClip("2026-08-29", "fresh.mp4").toStdString(), film);
+    coach.press(QStringLiteral("Link only"));
+    coach.drop({QString::fromStdString(film.string())}, 1);
+    const auto clip = coach.folder() / "clips/run.mp4";
+    CHECK(std::filesystem::read_symlink(clip) == film);
+    CHECK(coach.clip().feed().facts().frames == 672);
+
+    std::filesystem::rename(film, disk / "moved/early.mp4");
+    coach.clip().openAgain();
+    REQUIRE(waitUntil([&] { return !coach.clip().fault().isEmpty(); }));
+    CHECK(coach.clip().fault().contains(QStringLiteral("run.mp4")));
+    CHECK(buttonNamed(page, QStringLiteral("Find the film…")).isVisible());
+    page.opening().searchIn(disk / "moved");
+    REQUIRE(waitUntil([&] { return coach.clip().isOpen(); }));
+    CHECK(std::filesystem::read_symlink(clip) == disk / "moved/early.mp4");
+    coach.press(QStringLiteral("Link only")); // remembered: the next test copies
+}
+
+TEST_CASE("a film that is no longer the one that came in is told under Trust", "[ui]")
+{
+    FilmingCoach coach;
+    coach.openFirstDay();
+    const tests::ScratchFolder disk;
+    coach.drop({slowMotionClip(disk, "run.mp4")}, 1);
+    coach.show(FilmingPage::Trust);
+    const auto tells = [&] {
+        return std::ranges::any_of(coach.page().checks().remarks(),
+                                   [](const Remark& remark) { return remark.about == "film"; });
+    };
+    coach.settle();
+    CHECK_FALSE(tells());
+    std::ofstream(coach.folder() / "clips/run.mp4", std::ios::app) << "and more";
+    coach.clip().openAgain();
+    CHECK(waitUntil(tells));
 }
 
 TEST_CASE("what is no video is refused in one sentence, and nothing is added", "[ui]")

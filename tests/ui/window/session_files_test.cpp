@@ -5,6 +5,8 @@
 #include "tests/ui/window/window_fixture.hpp"
 #include "ui/athletes/athletes_page.hpp"
 #include "ui/athletes/library.hpp"
+#include "ui/document/commands/remove_clip.hpp"
+#include "ui/document/commands/remove_mark.hpp"
 #include "ui/document/commands/set_about.hpp"
 #include "ui/window/end_signals.hpp"
 #include "ui/window/notice_line.hpp"
@@ -264,4 +266,72 @@ TEST_CASE("a key that was changed is the one told beside the page's name", "[ui]
     CHECK(told(QStringLiteral("Filming")) == "Filming (Ctrl+9)");
     window.keys().resetAll();
     CHECK(told(QStringLiteral("Filming")) == "Filming (Ctrl+2)");
+}
+
+TEST_CASE("edits of an earlier run can be undone to the first and done again", "[ui]")
+{
+    WindowFixture fixture;
+    const auto original = readSession(fixture.sessionFolder()).value();
+    const auto takeMark = [](MainWindow& window, std::size_t clip) {
+        ClipDocument& document = *window.session()->clips().at(clip);
+        const MarkKey key = document.marking().marks.begin()->first;
+        window.session()->history().push(new RemoveMark(document, key));
+    };
+    {
+        MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+        takeMark(window, 0);
+        takeMark(window, 1);
+        note(window, "first");
+        window.session()->history().undo();
+        note(window, "second");
+        window.session()->history().push(new RemoveClip(*window.session(), 0));
+        takeMark(window, 0);
+    }
+    fixture.closeWindow();
+    const auto edited = readSession(fixture.sessionFolder()).value();
+    CHECK(edited.clips.size() == original.clips.size() - 1);
+
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    QUndoStack& history = window.session()->history();
+    REQUIRE(history.count() == 5);
+    CHECK(history.undoText().startsWith("remove "));
+    CHECK(window.session()->session() == edited);
+    takeMark(window, 0); // on the second clip, in this run
+    history.undo();
+    history.setIndex(3); // before the clip was removed: it is back
+    CHECK(window.session()->clips().size() == original.clips.size());
+    takeMark(window, 0); // and takes edits of this run
+    history.setIndex(0);
+    CHECK(window.session()->session() == original);
+    history.setIndex(history.count());
+    CHECK(history.count() == 4);
+    CHECK(window.session()->about().note == "second");
+    fixture.closeWindow();
+
+    // Undone before closing: still there to be done again.
+    fixture.openWindow(QStringLiteral("marks")).session()->history().setIndex(1);
+    fixture.closeWindow();
+    MainWindow& last = fixture.openWindow(QStringLiteral("marks"));
+    CHECK(last.session()->history().index() == 1);
+    CHECK(last.session()->history().count() == 4);
+    last.session()->history().setIndex(4);
+    CHECK(last.session()->about().note == "second");
+}
+
+TEST_CASE("what follows a moved mark by itself goes with its edit after a restart", "[ui]")
+{
+    WindowFixture fixture;
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    ClipDocument& clip = *window.session()->clips().front();
+    const auto before = clip.marking();
+    const MarkKey first = before.marks.begin()->first;
+    const MarkKey other = std::next(before.marks.begin())->first;
+    window.session()->history().push(new RemoveMark(clip, first));
+    clip.replaceMark(other, std::nullopt); // as a path that is followed anew does
+    fixture.closeWindow();
+    SessionDocument& again = *fixture.openWindow(QStringLiteral("marks")).session();
+    again.history().undo();
+    CHECK(again.clips().front()->marking() == before);
+    again.history().redo();
+    CHECK(again.clips().front()->marking().find(other) == nullptr);
 }
