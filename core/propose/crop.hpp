@@ -56,6 +56,7 @@ public:
     };
     explicit CropPath(std::vector<Known> known) : m_known(std::move(known)) {}
     [[nodiscard]] Crop at(Seconds time) const;
+    [[nodiscard]] const std::vector<Known>& known() const { return m_known; }
 
 private:
     std::vector<Known> m_known;

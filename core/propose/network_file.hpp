@@ -14,9 +14,6 @@ inline constexpr auto poseNetworkName = "pose_landmark_heavy.tflite";
 inline constexpr auto poseNetworkSha256 =
     "59e42d71bcd44cbdbabc419f0ff76686595fd265419566bd4009ef703ea8e1fe";
 
-/// SHA-256 (FIPS 180-4) of the bytes, as 64 hexadecimal digits.
-[[nodiscard]] std::string sha256(std::string_view bytes);
-
 /// The bytes of the network in the folder "pose" of the program's resources. A missing file and
 /// one with other bytes (damaged, or another version) are errors that say what still works.
 Outcome<std::string> readPoseNetwork(const std::filesystem::path& resources);

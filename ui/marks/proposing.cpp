@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/proposing.hpp"
 
+#include "core/propose/looks_file.hpp"
 #include "core/propose/row_bound.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/exchange_legs.hpp"
@@ -13,6 +14,7 @@
 #include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
+#include <QSemaphore>
 #include <QUndoStack>
 
 #include <algorithm>
@@ -59,8 +61,29 @@ Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QO
     connect(&flow, &MarkingFlow::changed, this, &Proposing::tellButtons);
 }
 
-void Proposing::setClip(ClipDocument*)
+/// The last of the work posted may be dropped: it is waited for.
+Proposing::~Proposing()
 {
+    keepTurns();
+    QSemaphore done;
+    m_keeper.post([&done] { done.release(); });
+    done.acquire();
+}
+
+void Proposing::keepTurns()
+{
+    if (const ClipDocument* clip = m_shown; clip != nullptr && clip->isOpen()) {
+        const auto known = m_seen.find(clip->file());
+        if (known != m_seen.end() && known->second.keptTurns != *known->second.turns) {
+            keep(*clip);
+        }
+    }
+}
+
+void Proposing::setClip(ClipDocument* clip)
+{
+    keepTurns();
+    m_shown = clip;
     leaveBox();
     tellButtons();
 }
@@ -84,7 +107,33 @@ QString Proposing::workName() const
 
 Proposing::Seen& Proposing::seen(const ClipDocument& clip)
 {
-    return m_seen[clip.file()];
+    const auto known = m_seen.find(clip.file());
+    return known != m_seen.end() ? known->second
+                                 : m_seen.emplace(clip.file(), seenBefore(clip)).first->second;
+}
+
+/// In an earlier run of the program.
+Proposing::Seen Proposing::seenBefore(const ClipDocument& clip)
+{
+    Seen seen;
+    if (auto looks = clip.isOpen() ? looksOf(clip.index(), clip.file()) : std::nullopt) {
+        seen.found = std::move(looks->found);
+        seen.path = std::move(looks->path);
+        seen.box = looks->box;
+        *seen.turns = looks->turns;
+        seen.keptTurns = std::move(looks->turns);
+    }
+    return seen;
+}
+
+/// Without it a look is taken again another day: a fault here costs nobody anything else.
+void Proposing::keep(const ClipDocument& clip)
+{
+    Seen& known = seen(clip);
+    known.keptTurns = *known.turns;
+    m_keeper.post([looks = ClipLooks{known.found, known.path, known.box, known.keptTurns},
+                   index = clip.index(),
+                   file = clip.file()] { (void)keepLooks(looks, index, file); });
 }
 
 /// Of `frames` those not looked at yet.
@@ -222,6 +271,7 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         return;
     }
     m_panel.work().endWork(workId);
+    keep(*m_proposed);
     if (m_proposed == m_flow.clip() && !m_isQuiet) {
         tellProposed(*result);
     }

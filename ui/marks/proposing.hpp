@@ -20,12 +20,13 @@ class MarkingFlow;
 
 /// Proposing landmarks on the marks page: starts and ends the work, brings what came of it into the
 /// document as one edit, asks for a box round the runner where one is needed, and tells all of it
-/// on the panel. What was seen of a clip is kept while its session is open, so that proposing again
-/// after the coach has placed marks takes no second look.
+/// on the panel. What was seen of a clip is kept beside it, so that proposing again after the coach
+/// has placed marks, today or another day, takes no second look.
 class Proposing final : public QObject {
     Q_OBJECT
 public:
     Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent = nullptr);
+    ~Proposing() override;
 
     void setClip(ClipDocument* clip);
     /// Where the pose network lies; the program's own resources unless set.
@@ -58,7 +59,11 @@ private:
         std::optional<CropPath> path;
         std::optional<RunnerBox> box;
         std::shared_ptr<LegTurns> turns = std::make_shared<LegTurns>();
+        LegTurns keptTurns; ///< an undo changes them without a word
     };
+    static Seen seenBefore(const ClipDocument& clip);
+    void keep(const ClipDocument& clip);
+    void keepTurns();
     [[nodiscard]] bool isUsable() const;
     [[nodiscard]] Seen& seen(const ClipDocument& clip);
     [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
@@ -77,12 +82,14 @@ private:
     const Keys& m_keys;
     std::filesystem::path m_resources;
     ProposeWork* m_work;
+    QPointer<ClipDocument> m_shown;
     QPointer<ClipDocument> m_proposed;            ///< the clip at work
     std::vector<FrameNumber> m_later;             ///< of it, to be looked at in a second go
     int m_piece{};                                ///< of work: its parts are one edit
     std::map<std::filesystem::path, Seen> m_seen; ///< by the clip's file
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
+    Worker m_keeper;
 };
 
 } // namespace latemile::ui

@@ -7,12 +7,6 @@
 using namespace latemile;
 using namespace latemile::tests;
 
-TEST_CASE("the checksum is SHA-256", "[propose][outside]")
-{
-    // FIPS 180-2, appendix B.1.
-    CHECK(sha256("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
-}
-
 TEST_CASE("the network that is shipped is the one whose checksum is known", "[propose]")
 {
     const auto bytes = readPoseNetwork(resources());

@@ -257,6 +257,31 @@ TEST_CASE("of a fast clip every other frame is looked at, and the cells' own onc
     CHECK(between > 0);
 }
 
+TEST_CASE("what was seen of a clip is there another day, and needs no second look", "[ui][propose]")
+{
+    RawClip job(everySecond, 20);
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    REQUIRE(job.count(Origin::Proposed) == 13 * 20);
+    const auto proposed = job.clip().marking();
+    const auto looks = job.clip().file().replace_extension(".looks");
+    CHECK(std::filesystem::exists(looks));
+    job.window().undo();
+    job.reopen();
+    waitForPicture(job.page());
+    CHECK(job.count(Origin::Proposed) == 0);
+    job.page().proposing().setResources("/nowhere"); // there is no network to look with
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    INFO(job.told());
+    REQUIRE(job.count(Origin::Proposed) == 13 * 20);
+    for (const auto& [key, mark] : proposed.marks) {
+        const Mark* again = job.clip().marking().find(key);
+        REQUIRE(again != nullptr);
+        CHECK(std::hypot(again->at.u - mark.at.u, again->at.v - mark.at.v) < 0.01);
+    }
+}
+
 TEST_CASE("without a runner a box is asked for, which the keys can set and leave", "[ui][propose]")
 {
     RawClip job("drawbox=color=gray:t=fill,select='lt(n,20)'", 20);

@@ -21,8 +21,13 @@ public:
     explicit UnmarkedClip(const std::function<void(WindowFixture&)>& prepare)
     {
         prepare(m_fixture);
-        m_window = &m_fixture.openWindow(QStringLiteral("marks"));
-        m_page = dynamic_cast<MarksPage*>(m_window->page());
+        open();
+    }
+    /// As on another day.
+    void reopen()
+    {
+        m_fixture.closeWindow();
+        open();
     }
     [[nodiscard]] MainWindow& window() { return *m_window; }
     [[nodiscard]] MarksPage& page() { return *m_page; }
@@ -45,6 +50,12 @@ public:
     }
 
 private:
+    void open()
+    {
+        m_window = &m_fixture.openWindow(QStringLiteral("marks"));
+        m_page = dynamic_cast<MarksPage*>(m_window->page());
+    }
+
     WindowFixture m_fixture;
     MainWindow* m_window{};
     MarksPage* m_page{};
