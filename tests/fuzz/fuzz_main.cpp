@@ -8,6 +8,6 @@
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t count)
 {
     static const auto& target = latemile::fuzz::targetNamed(LATEMILE_FUZZ_TARGET);
-    target.read({reinterpret_cast<const char*>(bytes), count});
+    (void)target.read({reinterpret_cast<const char*>(bytes), count});
     return 0;
 }
