@@ -7,6 +7,7 @@
 #include "ui/window/end_signals.hpp"
 #include "ui/window/grab.hpp"
 #include "ui/window/main_window.hpp"
+#include "ui/window/settings_file.hpp"
 #include "ui/window/window_state.hpp"
 
 #include <QApplication>
@@ -46,6 +47,7 @@ int main(int argc, char* argv[])
     QCoreApplication::setOrganizationName(QStringLiteral("Latemile"));
     QCoreApplication::setApplicationName(QStringLiteral("latemile"));
     QCoreApplication::setApplicationVersion(QStringLiteral("0.1.0"));
+    ui::keepSettingsWhole();
     applyScale(argc, argv);
     QApplication application(argc, argv);
 
