@@ -7,21 +7,19 @@
 #include "core/clip/worker/decoding_place.hpp"
 #include "core/clip/worker/worker_main.hpp"
 #include "tests/bench/bench_clip.hpp"
+#include "tests/bench/bench_memory.hpp"
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <functional>
 #include <random>
 #include <string>
 #include <string_view>
 #include <thread>
 #include <vector>
-
-#include <unistd.h>
 
 using namespace latemile;
 
@@ -222,42 +220,18 @@ void benchSeeks(const std::filesystem::path& file)
            "<= 1.1");
 }
 
-/// Memory that a process has for itself or shares with its worker, but not its code.
-double megabytesOf(const std::string& process)
-{
-    std::ifstream status("/proc/" + process + "/status");
-    double kilobytes = 0;
-    for (std::string line; std::getline(status, line);) {
-        if (line.starts_with("RssAnon:") || line.starts_with("RssShmem:")) {
-            kilobytes += std::strtod(line.c_str() + line.find(':') + 1, nullptr);
-        }
-    }
-    return kilobytes / 1024;
-}
-
-double megabytesOfWorkers()
-{
-    const auto self = "PPid:\t" + std::to_string(::getpid());
-    double all = 0;
-    const std::filesystem::directory_iterator processes("/proc");
-    for (const auto& entry : processes) {
-        std::ifstream status(entry.path() / "status");
-        for (std::string line; std::getline(status, line);) {
-            all += line == self ? megabytesOf(entry.path().filename()) : 0;
-        }
-    }
-    return all;
-}
+/// What a process has for itself or shares with its worker, but not its code.
+const std::vector<std::string> withoutCode{"RssAnon:", "RssShmem:"};
 
 void benchMemory(const std::filesystem::path& file)
 {
-    const double before = megabytesOf("self");
+    const double before = megabytesOf("self", withoutCode);
     auto reader = ClipReader::open(file).value();
     for (std::int64_t n = 0; n < 2 * group; ++n) {
         reader.frame({n}).value();
     }
     std::printf("%-44s %9.1f MB here %9.1f MB in its worker\n", "one reader's memory",
-                megabytesOf("self") - before, megabytesOfWorkers());
+                megabytesOf("self", withoutCode) - before, megabytesOfWorkers(withoutCode));
 }
 
 double millisecondsOfReading(ClipReader reader)
