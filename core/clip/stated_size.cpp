@@ -1,15 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/clip/stated_size.hpp"
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cstring>
+#include <string_view>
 
 namespace latemile {
 
 namespace {
 
 constexpr std::size_t headBytes = 4096; ///< EBML's own head is some forty bytes
+constexpr std::int64_t farthest = std::int64_t{1} << 60;
+
+/// What stands at the top of MP4 and QuickTime files. Something else behind the last box is a
+/// camera's own, in no known form.
+bool isBoxOfFilm(std::string_view name)
+{
+    constexpr std::array<std::string_view, 16> names{"ftyp", "styp", "moov", "moof", "mdat", "mfra",
+                                                     "sidx", "ssix", "free", "skip", "wide", "udta",
+                                                     "uuid", "meta", "prft", "pnot"};
+    return std::ranges::find(names, name) != names.end();
+}
 
 /// The first bytes of a file, read one after another; past their end everything is nothing.
 class Head {
@@ -24,6 +37,10 @@ public:
     [[nodiscard]] bool begins(const char* four) const
     {
         return m_count >= 4 && std::memcmp(m_bytes.data(), four, 4) == 0;
+    }
+    [[nodiscard]] bool holdsBoxes() const
+    {
+        return m_count >= 8 && isBoxOfFilm({reinterpret_cast<const char*>(m_bytes.data()) + 4, 4});
     }
     void passOver(std::int64_t count)
     {
@@ -108,11 +125,48 @@ std::optional<std::int64_t> sizeOfRiff(Head& head)
     return length && *length > 0 ? std::optional(head.place() + *length) : std::nullopt;
 }
 
+std::int64_t bigEndian(const unsigned char* bytes, int count)
+{
+    std::int64_t value = 0;
+    for (int i = 0; i < count; ++i) {
+        value = value << 8 | bytes[i];
+    }
+    return value;
+}
+
+/// The end of the last box, each of which says its own length (ISO/IEC 14496-12, 4.2): 0 for up to
+/// the file's end, 1 where the length follows in eight bytes.
+std::optional<std::int64_t> sizeOfBoxes(const ClipFile& file)
+{
+    constexpr int mostBoxes = 100'000;
+    constexpr std::int64_t headSize = 8;
+    constexpr std::int64_t longHeadSize = 16;
+    std::int64_t place = 0;
+    for (int count = 0; place < file.size(); ++count) {
+        std::array<unsigned char, longHeadSize> head{};
+        const auto got = file.readAt(place, head.data(), head.size());
+        const std::string_view name(reinterpret_cast<const char*>(head.data()) + 4, 4);
+        if (got < headSize || count == mostBoxes || !isBoxOfFilm(name)) {
+            return std::nullopt;
+        }
+        const auto shortLength = bigEndian(head.data(), 4);
+        const auto length = shortLength == 1 ? bigEndian(head.data() + 8, 8) : shortLength;
+        if (length < (shortLength == 1 ? longHeadSize : headSize) || length > farthest - place) {
+            return std::nullopt;
+        }
+        place += length;
+    }
+    return place;
+}
+
 } // namespace
 
 std::optional<std::int64_t> statedSize(const ClipFile& file)
 {
     Head head(file);
+    if (head.holdsBoxes()) {
+        return sizeOfBoxes(file);
+    }
     if (head.begins("\x1a\x45\xdf\xa3")) {
         return sizeOfMatroska(head);
     }

@@ -151,11 +151,14 @@ TEST_CASE("a clip cut within its pictures is read as far as it goes", "[clip][ba
 TEST_CASE("a file that is shorter than it says is told, though no frame is missed", "[clip][bad]")
 {
     // Matroska states a length and no count, so that one frame less would pass; what it says of its
-    // own bytes (RFC 9559) does not.
+    // own bytes (RFC 9559) does not. MP4 and QuickTime state the length of each box.
     const auto kinds = {std::pair{"mkv", "-i @faststart.mp4 -c copy"},
                         std::pair{"webm", "-f lavfi -i testsrc=s=96x64:r=30:d=1 -c:v libvpx-vp9 "
                                           "-deadline realtime"},
-                        std::pair{"avi", "-i @faststart.mp4 -c:v mpeg4"}};
+                        std::pair{"avi", "-i @faststart.mp4 -c:v mpeg4"},
+                        std::pair{"mp4", "-i @faststart.mp4 -c copy"},
+                        std::pair{"mov", "-i @faststart.mp4 -c copy -movflags "
+                                         "frag_keyframe+empty_moov"}};
     (void)made("faststart.mp4", movingPicture(60) + x264 + "-bf 0 -g 12 -movflags +faststart");
     for (const auto& [ending, arguments] : kinds) {
         const auto whole = bytesOf(made(std::string("short.") + ending, arguments));
