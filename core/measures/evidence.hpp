@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/measures/few_landmarks.hpp"
 #include "core/measures/peak_fit.hpp"
 #include "core/measures/prepared_clip.hpp"
 
@@ -96,14 +97,14 @@ public:
         double from{}; ///< s
         double to{};
         Extreme kind{};
-        std::vector<Landmark> landmarks; ///< the value needs, all of one side
+        FewLandmarks landmarks; ///< the value needs, all of one side
         OnFrame value;
         BodySide side{BodySide::Near};
     };
     /// Extreme of a value between two times: needs the landmarks on (nearly) every frame there.
     Sample extreme(const Search& search);
     /// The value on the frame nearest to a time.
-    double near(double time, const std::vector<Landmark>& landmarks, const OnFrame& value);
+    double near(double time, const FewLandmarks& landmarks, const OnFrame& value);
     /// Mean of a value of both body sides over the marked frames of a stretch; needs one at least.
     using OnBothSides = std::function<double(PlanePoint left, PlanePoint right)>;
     double meanOver(double from, double to, Landmark landmark, const OnBothSides& value);
@@ -165,13 +166,15 @@ private:
     void keep(FoundPeak all, const Peak& peak,
               const std::vector<std::pair<BodySide, Landmark>>& points);
     [[nodiscard]] Sample shiftedPeak(const Search& search, const FoundPeak& found);
+    /// The samples of a search with their frames, a little beyond its stretch too.
+    [[nodiscard]] FoundPeak samplesOf(const Search& search) const;
     std::optional<PlanePoint> pointOn(const MarkKey& key, bool remember = true);
     PlanePoint notMarked(Landmark landmark, BodySide side, Instant instant, std::size_t step);
     double eventTime(const EventKey& key, Seconds undisturbed);
     bool hasNextStep();
     /// How far the disturbed mark moves a value that is a mean over many frames; 0 where it is none
     /// of them.
-    double movedOnFrame(const std::vector<Landmark>& landmarks, const OnFrame& value);
+    double movedOnFrame(const FewLandmarks& landmarks, const OnFrame& value);
 
     const PreparedClip& m_clip;
     std::size_t m_step;

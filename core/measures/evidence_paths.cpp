@@ -4,6 +4,7 @@
 #include "core/measures/evidence.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -27,9 +28,25 @@ std::string landmarkWords(Landmark landmark, BodySide side)
 /// of them.
 constexpr double leastMarked = 0.9;
 
-bool contains(const std::vector<Landmark>& landmarks, const MarkKey& key)
+/// The points of one frame that a value needs.
+using Points = std::array<PlanePoint, landmarkCount>;
+
+PlanePoint& pointOf(Points& points, Landmark landmark)
 {
-    return std::ranges::find(landmarks, key.landmark) != landmarks.end();
+    return points[static_cast<std::size_t>(landmark)];
+}
+
+/// Looks the near points up; false where one of them is not marked.
+bool markedOn(Points& points, const MarkTracks& tracks, FrameNumber frame, BodySide side,
+              const FewLandmarks& landmarks)
+{
+    return std::ranges::all_of(landmarks, [&](Landmark landmark) {
+        const auto* found = tracks.find({frame, side, landmark});
+        if (found) {
+            pointOf(points, landmark) = found->plane;
+        }
+        return found != nullptr;
+    });
 }
 
 void insertOnce(std::vector<MarkKey>& sorted, const MarkKey& key)
@@ -66,9 +83,14 @@ Sample Evidence::shifted(const FoundPeak& found, bool markConcerns,
 Sample Evidence::shiftedPeak(const Search& search, const FoundPeak& found)
 {
     const auto& mark = m_disturbance.mark;
-    const bool concerns = mark && mark->side == search.side && contains(search.landmarks, *mark);
+    const bool concerns =
+        mark && mark->side == search.side && search.landmarks.contains(mark->landmark);
     return shifted(found, concerns, [&](FrameNumber frame) {
-        return search.value([&](Landmark l) { return *pointOn({frame, search.side, l}, false); });
+        Points points;
+        for (const auto landmark : search.landmarks) {
+            pointOf(points, landmark) = *pointOn({frame, search.side, landmark}, false);
+        }
+        return search.value([&points](Landmark l) { return pointOf(points, l); });
     });
 }
 
@@ -87,6 +109,26 @@ std::string Evidence::firstHole(const Search& search) const
     return landmarkWords(search.landmarks.front(), search.side) + " not marked often enough";
 }
 
+Evidence::FoundPeak Evidence::samplesOf(const Search& search) const
+{
+    const auto& index = m_clip.index;
+    FoundPeak found;
+    const double to = search.to + smoothingHalfWidth;
+    const auto first = index.firstAtOrAfter(Seconds{search.from - smoothingHalfWidth}).value;
+    const auto end = std::min(index.firstAtOrAfter(Seconds{to}).value + 1, index.size());
+    found.samples.reserve(static_cast<std::size_t>(std::max<std::int64_t>(end - first, 0)));
+    found.frames.reserve(found.samples.capacity());
+    Points points;
+    const Figure figure = [&points](Landmark l) { return pointOf(points, l); };
+    for (auto i = first; i < end && index.time({i}).count() <= to; ++i) {
+        if (markedOn(points, m_clip.tracks, {i}, search.side, search.landmarks)) {
+            found.samples.push_back({index.time({i}).count(), search.value(figure)});
+            found.frames.push_back({i});
+        }
+    }
+    return found;
+}
+
 Sample Evidence::extreme(const Search& search)
 {
     if (m_missing) {
@@ -95,21 +137,8 @@ Sample Evidence::extreme(const Search& search)
     if (m_plain) {
         return shiftedPeak(search, m_plain->m_peaks[m_peaksAsked++]);
     }
-    const auto& index = m_clip.index;
-    std::vector<Sample> samples;
-    std::vector<FrameNumber> frames;
-    const auto first = index.firstAtOrAfter(Seconds{search.from - smoothingHalfWidth});
-    for (auto i = first.value;
-         i < index.size() && index.time({i}).count() <= search.to + smoothingHalfWidth; ++i) {
-        const auto isMarked = [&](Landmark l) {
-            return m_clip.tracks.find({{i}, search.side, l}) != nullptr;
-        };
-        if (std::all_of(search.landmarks.begin(), search.landmarks.end(), isMarked)) {
-            const auto point = [&](Landmark l) { return *pointOn({{i}, search.side, l}, false); };
-            samples.push_back({index.time({i}).count(), search.value(point)});
-            frames.push_back({i});
-        }
-    }
+    auto found = samplesOf(search);
+    const auto& samples = found.samples;
     const auto inside = std::count_if(samples.begin(), samples.end(), [&](const Sample& s) {
         return s.time >= search.from && s.time <= search.to;
     });
@@ -129,12 +158,11 @@ Sample Evidence::extreme(const Search& search)
     for (const auto landmark : search.landmarks) {
         points.emplace_back(search.side, landmark);
     }
-    keep({.frames = std::move(frames), .samples = std::move(samples), .vertex = {}, .weights = {}},
-         *peak, points);
+    keep(std::move(found), *peak, points);
     return peak->vertex;
 }
 
-double Evidence::near(double time, const std::vector<Landmark>& landmarks, const OnFrame& value)
+double Evidence::near(double time, const FewLandmarks& landmarks, const OnFrame& value)
 {
     if (m_missing) {
         return 0.0;
@@ -151,7 +179,11 @@ double Evidence::near(double time, const std::vector<Landmark>& landmarks, const
             return 0.0;
         }
     }
-    return value([&](Landmark landmark) { return *pointOn({frame, BodySide::Near, landmark}); });
+    Points points;
+    for (const auto landmark : landmarks) {
+        pointOf(points, landmark) = *pointOn({frame, BodySide::Near, landmark});
+    }
+    return value([&points](Landmark landmark) { return pointOf(points, landmark); });
 }
 
 double Evidence::meanOver(double from, double to, Landmark landmark, const OnBothSides& value)
@@ -168,10 +200,13 @@ double Evidence::meanOver(double from, double to, Landmark landmark, const OnBot
         return shifted(m_plain->m_peaks[m_peaksAsked++], concerns, valueOn).value;
     }
     FoundPeak mean;
-    for (const auto frame : m_clip.tracks.framesOf(BodySide::Left, landmark)) {
+    const auto first = m_clip.index.firstAtOrAfter(Seconds{from});
+    for (const auto frame : m_clip.tracks.framesFrom(first, BodySide::Left, landmark)) {
         const double time = m_clip.index.time(frame).count();
-        const bool isInside = time >= from && time <= to;
-        if (isInside && m_clip.tracks.find({frame, BodySide::Right, landmark})) {
+        if (time > to) {
+            break;
+        }
+        if (m_clip.tracks.find({frame, BodySide::Right, landmark})) {
             mean.frames.push_back(frame);
             mean.samples.push_back({time, valueOn(frame)});
             insertOnce(m_marksUsed, {frame, BodySide::Left, landmark});
@@ -210,10 +245,13 @@ double Evidence::farthestAcross(double from, double to)
         return shifted(m_plain->m_peaks[m_peaksAsked++], concerns, valueOn).value;
     }
     FoundPeak found;
-    for (const auto frame : m_clip.tracks.framesOf(side, Landmark::Wrist)) {
+    const auto first = m_clip.index.firstAtOrAfter(Seconds{from});
+    for (const auto frame : m_clip.tracks.framesFrom(first, side, Landmark::Wrist)) {
         const double time = m_clip.index.time(frame).count();
-        if (time >= from && time <= to &&
-            m_clip.tracks.find({frame, BodySide::Left, Landmark::Shoulder}) &&
+        if (time > to) {
+            break;
+        }
+        if (m_clip.tracks.find({frame, BodySide::Left, Landmark::Shoulder}) &&
             m_clip.tracks.find({frame, BodySide::Right, Landmark::Shoulder})) {
             found.samples.push_back({time, valueOn(frame)});
             found.frames.push_back(frame);
@@ -261,24 +299,20 @@ double Evidence::mass()
     return m_clip.athlete.massKg.value_or(1.0);
 }
 
-double Evidence::movedOnFrame(const std::vector<Landmark>& landmarks, const OnFrame& value)
+double Evidence::movedOnFrame(const FewLandmarks& landmarks, const OnFrame& value)
 {
     const auto& moved = m_disturbance.mark;
-    const auto concerns = [&](Landmark landmark) { return moved->landmark == landmark; };
-    if (!moved || moved->side != BodySide::Near ||
-        std::none_of(landmarks.begin(), landmarks.end(), concerns)) {
+    if (!moved || moved->side != BodySide::Near || !landmarks.contains(moved->landmark)) {
         return 0.0;
     }
-    for (const auto landmark : landmarks) {
-        if (!m_clip.tracks.find({moved->frame, BodySide::Near, landmark})) {
-            return 0.0;
-        }
+    Points points;
+    if (!markedOn(points, m_clip.tracks, moved->frame, BodySide::Near, landmarks)) {
+        return 0.0;
     }
-    const auto key = [&](Landmark landmark) {
-        return MarkKey{moved->frame, BodySide::Near, landmark};
-    };
-    return value([&](Landmark landmark) { return *pointOn(key(landmark), false); }) -
-           value([&](Landmark landmark) { return m_clip.tracks.find(key(landmark))->plane; });
+    const Figure figure = [&points](Landmark landmark) { return pointOf(points, landmark); };
+    const double before = value(figure);
+    pointOf(points, moved->landmark) = *pointOn(*moved, false);
+    return value(figure) - before;
 }
 
 double Evidence::trunk()

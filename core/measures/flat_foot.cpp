@@ -43,10 +43,14 @@ std::vector<FlatFrame> flatFrames(const PreparedClip& clip)
         // Half a frame more, since mid-stance is read on the frame nearest to it.
         const auto from = step.contact + flatFrom * stance;
         const auto to = step.contact + flatTo * stance + 0.55 * clip.frameInterval;
-        for (const auto frame : clip.tracks.framesOf(BodySide::Near, Landmark::Heel)) {
+        const auto first = clip.index.firstAtOrAfter(from);
+        for (const auto frame : clip.tracks.framesFrom(first, BodySide::Near, Landmark::Heel)) {
             const auto time = clip.index.time(frame);
+            if (time > to) {
+                break;
+            }
             const auto* toe = clip.tracks.find({frame, BodySide::Near, Landmark::Toe});
-            if (toe && time >= from && time <= to) {
+            if (toe) {
                 const auto* heel = clip.tracks.find({frame, BodySide::Near, Landmark::Heel});
                 if (heel->mark.at == toe->mark.at) {
                     continue; // no direction

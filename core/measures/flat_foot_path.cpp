@@ -18,13 +18,14 @@ std::vector<TimedPoint> footFlat(const PreparedClip& clip, const Step& step, Lan
     const double contact = step.contact.count();
     const double stance = step.toeOff->count() - contact;
     std::vector<TimedPoint> points;
-    for (const auto frame : clip.tracks.framesOf(BodySide::Near, landmark)) {
+    const auto first = clip.index.firstAtOrAfter(Seconds{contact + 0.25 * stance});
+    for (const auto frame : clip.tracks.framesFrom(first, BodySide::Near, landmark)) {
         const double time = clip.index.time(frame).count();
-        if (time >= contact + 0.25 * stance && time <= contact + 0.50 * stance) {
-            const auto* point = clip.tracks.find({frame, BodySide::Near, landmark});
-            points.push_back(
-                {time, point->plane, point->sePx * clip.plane.cmPerPixel(point->mark.at)});
+        if (time > contact + 0.50 * stance) {
+            break;
         }
+        const auto* point = clip.tracks.find({frame, BodySide::Near, landmark});
+        points.push_back({time, point->plane, point->sePx * clip.plane.cmPerPixel(point->mark.at)});
     }
     return points;
 }

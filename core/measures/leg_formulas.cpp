@@ -15,20 +15,20 @@ double kneeOf(const Figure& point)
     return kneeFlexionDegrees(point(Hip), point(Knee), point(Ankle));
 }
 
-double inStance(Evidence& step, Extreme kind, std::vector<Landmark> landmarks,
+double inStance(Evidence& step, Extreme kind, const FewLandmarks& landmarks,
                 const Evidence::OnFrame& value)
 {
     const double from = step.contact();
     const double to = step.toeOff();
-    return step.extreme({from, to, kind, std::move(landmarks), value}).value;
+    return step.extreme({from, to, kind, landmarks, value}).value;
 }
 
-double inSwing(Evidence& step, Extreme kind, std::vector<Landmark> landmarks,
+double inSwing(Evidence& step, Extreme kind, const FewLandmarks& landmarks,
                const Evidence::OnFrame& value)
 {
     const double from = step.toeOff();
     const double to = step.strideEnd();
-    return step.extreme({from, to, kind, std::move(landmarks), value}).value;
+    return step.extreme({from, to, kind, landmarks, value}).value;
 }
 
 /// Foot against the flat foot, at an instant.

@@ -25,6 +25,8 @@ MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t 
         auto& track = m_tracks[trackNumber(key.side, key.landmark)];
         if (track.byFrame.empty()) {
             track.byFrame.assign(static_cast<std::size_t>(frames), -1);
+            track.points.reserve(track.byFrame.size());
+            track.frames.reserve(track.byFrame.size());
         }
         track.byFrame[static_cast<std::size_t>(key.frame.value)] =
             static_cast<std::int32_t>(track.points.size());
@@ -35,9 +37,11 @@ MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t 
             path = goesOn ? track.points.back().path : paths++;
         }
         track.frames.push_back(key.frame);
-        track.points.push_back({mark, plane.toPlane(mark.at),
-                                markError(mark, key.landmark, plane.cmPerPixel(mark.at), clicks),
-                                path});
+        // How large a pixel is there takes longer than all else: asked where it decides alone.
+        const double se = mark.sePx
+                              ? *mark.sePx
+                              : markError(mark, key.landmark, plane.cmPerPixel(mark.at), clicks);
+        track.points.push_back({mark, plane.toPlane(mark.at), se, path});
     }
 }
 
@@ -59,6 +63,13 @@ const MarkTracks::Point* MarkTracks::find(const MarkKey& key) const
 const std::vector<FrameNumber>& MarkTracks::framesOf(BodySide side, Landmark landmark) const
 {
     return track(side, landmark).frames;
+}
+
+std::span<const FrameNumber> MarkTracks::framesFrom(FrameNumber first, BodySide side,
+                                                    Landmark landmark) const
+{
+    const auto& frames = track(side, landmark).frames;
+    return {std::ranges::lower_bound(frames, first), frames.end()};
 }
 
 double varianceOfMean(std::vector<int> paths)

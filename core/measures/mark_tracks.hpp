@@ -6,6 +6,7 @@
 #include "core/scene/plane.hpp"
 
 #include <array>
+#include <span>
 #include <vector>
 
 namespace latemile {
@@ -28,6 +29,9 @@ public:
     [[nodiscard]] const Point* find(const MarkKey& key) const;
     /// Frames on which a landmark is marked, ascending.
     [[nodiscard]] const std::vector<FrameNumber>& framesOf(BodySide side, Landmark landmark) const;
+    /// Those of them from `first` on.
+    [[nodiscard]] std::span<const FrameNumber> framesFrom(FrameNumber first, BodySide side,
+                                                          Landmark landmark) const;
 
 private:
     struct Track {

@@ -84,7 +84,8 @@ double extreme(const Node& node, Evidence& step)
         return onFrame(node.parts.front(), figure);
     };
     const auto kind = node.is == Is::Highest ? Extreme::Highest : Extreme::Lowest;
-    return step.extreme({from, to, kind, node.landmarks, value, node.sides.front()}).value;
+    return step.extreme({from, to, kind, FewLandmarks(node.landmarks), value, node.sides.front()})
+        .value;
 }
 
 double asked(const Node& node, Evidence& step)

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
+#include <utility>
 
 namespace latemile {
 
@@ -40,7 +42,13 @@ struct Normal {
     }
 };
 
-std::optional<Normal> normalOf(const std::vector<Sample>& samples)
+/// A parabola through samples by least squares, and how it hangs on them.
+struct Fit {
+    Normal normal;
+    Parabola parabola;
+};
+
+std::optional<Normal> normalOf(std::span<const Sample> samples)
 {
     if (samples.size() < 3) {
         return std::nullopt;
@@ -62,7 +70,7 @@ std::optional<Normal> normalOf(const std::vector<Sample>& samples)
     return normal;
 }
 
-std::optional<Parabola> fitted(const std::vector<Sample>& samples)
+std::optional<Fit> fitted(std::span<const Sample> samples)
 {
     const auto normal = normalOf(samples);
     if (!normal) {
@@ -73,23 +81,8 @@ std::optional<Parabola> fitted(const std::vector<Sample>& samples)
         right += sample.value * normal->row(sample.time);
     }
     const Eigen::Vector3d p = normal->inverse * right;
-    return Parabola{normal->origin, p(0), p(1) / normal->half,
-                    p(2) / (normal->half * normal->half)};
-}
-
-/// Where the parabola is flat its value does not hang on where exactly the vertex lies (nor where
-/// it is held), so the vertex moves as the fitted value at its time does.
-std::vector<double> weightsAt(double time, const std::vector<Sample>& samples)
-{
-    const auto normal = normalOf(samples);
-    std::vector<double> weights(samples.size(), 1.0 / static_cast<double>(samples.size()));
-    if (normal) {
-        const Eigen::Vector3d at = normal->inverse * normal->row(time);
-        for (std::size_t i = 0; i < samples.size(); ++i) {
-            weights[i] = at.dot(normal->row(samples[i].time));
-        }
-    }
-    return weights;
+    return Fit{*normal,
+               {normal->origin, p(0), p(1) / normal->half, p(2) / (normal->half * normal->half)}};
 }
 
 bool opensFor(const Parabola& parabola, Extreme kind)
@@ -106,24 +99,12 @@ double vertexTime(const Parabola& parabola)
 
 std::optional<Sample> parabolaVertex(const std::vector<Sample>& samples, Extreme kind)
 {
-    const auto parabola = fitted(samples);
-    if (!parabola || !opensFor(*parabola, kind)) {
+    const auto fit = fitted(samples);
+    if (!fit || !opensFor(fit->parabola, kind)) {
         return std::nullopt;
     }
-    const double time = vertexTime(*parabola);
-    return Sample{time, parabola->at(time)};
-}
-
-Sample vertexOf(const std::vector<Sample>& samples, double from, double to, double fallback,
-                Extreme kind)
-{
-    const auto parabola =
-        fitted(samples).value_or(Parabola{fallback, samples.front().value, 0.0, 0.0});
-    // Where the extreme lies at the end of the stretch the parabola may open the wrong way.
-    const double time = opensFor(parabola, kind) ? vertexTime(parabola) : fallback;
-    const double held =
-        std::clamp(time, std::max(from, samples.front().time), std::min(to, samples.back().time));
-    return {held, parabola.at(held)};
+    const double time = vertexTime(fit->parabola);
+    return Sample{time, fit->parabola.at(time)};
 }
 
 namespace {
@@ -146,43 +127,54 @@ struct Moments {
         }
     }
 
-    /// The fitted parabola's value at `at`; nothing where three times do not differ enough.
+    /// The fitted parabola's value at `at`; nothing where three times do not differ enough. Three
+    /// equations by their cofactors: asked for every sample of every stretch.
     [[nodiscard]] std::optional<double> fittedAt(double at) const
     {
-        Eigen::Matrix3d normal;
-        normal << time[0], time[1], time[2], time[1], time[2], time[3], time[2], time[3], time[4];
-        const double determinant = normal.determinant();
+        const auto& t = time;
+        const double c00 = t[2] * t[4] - t[3] * t[3];
+        const double c01 = t[2] * t[3] - t[1] * t[4];
+        const double c02 = t[1] * t[3] - t[2] * t[2];
+        const double c11 = t[0] * t[4] - t[2] * t[2];
+        const double c12 = t[1] * t[2] - t[0] * t[3];
+        const double c22 = t[0] * t[2] - t[1] * t[1];
+        const double determinant = t[0] * c00 + t[1] * c01 + t[2] * c02;
         if (!(std::abs(determinant) > 1e-6)) {
             return std::nullopt;
         }
         const double s = (at - origin) / smoothingHalfWidth;
-        const Eigen::Vector3d p = normal.inverse() * Eigen::Vector3d(value[0], value[1], value[2]);
-        return p(0) + s * (p(1) + s * p(2));
+        const double a = c00 * value[0] + c01 * value[1] + c02 * value[2];
+        const double b = c01 * value[0] + c11 * value[1] + c12 * value[2];
+        const double c = c02 * value[0] + c12 * value[1] + c22 * value[2];
+        return (a + s * (b + s * c)) / determinant;
     }
 };
 
-/// Each sample by the parabola through those around it: what noise has at one frame it does not
-/// have there.
-std::vector<double> smoothed(const std::vector<Sample>& samples)
+/// Each sample of [from, to) by the parabola through those around it: what noise has at one frame
+/// it does not have there.
+std::vector<double> smoothed(std::span<const Sample> samples, std::size_t from, std::size_t to)
 {
     std::vector<double> values;
-    values.reserve(samples.size());
+    values.reserve(to - from);
     Moments window;
     std::size_t first = 0;
     std::size_t last = 0;
-    for (const auto& sample : samples) {
+    for (const auto& sample : samples.subspan(from, to - from)) {
+        for (; samples[first].time < sample.time - smoothingHalfWidth - 1e-9; ++first) {
+            if (first < last) {
+                window.add(samples[first], -1.0);
+            }
+        }
         // Moments about a far origin lose digits: begin anew every so often.
         if (values.size() % 16 == 0) {
             window = {.origin = sample.time};
             last = first;
         }
+        last = std::max(last, first);
         for (;
              last < samples.size() && samples[last].time <= sample.time + smoothingHalfWidth + 1e-9;
              ++last) {
             window.add(samples[last], 1.0);
-        }
-        for (; samples[first].time < sample.time - smoothingHalfWidth - 1e-9; ++first) {
-            window.add(samples[first], -1.0);
         }
         const bool enough = last - first >= peakFewestSamples;
         values.push_back(
@@ -191,73 +183,93 @@ std::vector<double> smoothed(const std::vector<Sample>& samples)
     return values;
 }
 
+/// Where a parabola is highest (lowest) within the stretch and among the samples it was fitted to;
+/// of one that opens the wrong way, as at an end of the stretch, its value at `fallback`.
+struct Vertex {
+    Sample at;
+    bool turns{}; ///< the parabola turns there; it was not held
+};
+
+Vertex vertexOf(const Fit& fit, std::span<const Sample> window, double from, double to,
+                double fallback, Extreme kind)
+{
+    const bool opens = opensFor(fit.parabola, kind);
+    const double time = opens ? vertexTime(fit.parabola) : fallback;
+    const double held =
+        std::clamp(time, std::max(from, window.front().time), std::min(to, window.back().time));
+    return {{held, fit.parabola.at(held)}, opens && std::abs(time - held) < 1e-12};
+}
+
+/// Where the parabola is flat its value does not hang on where exactly the vertex lies (nor where
+/// it is held), so the vertex moves as the fitted value at its time does.
+std::vector<double> weightsAt(double time, const Normal& normal, std::span<const Sample> window)
+{
+    std::vector<double> weights;
+    weights.reserve(window.size());
+    const Eigen::Vector3d at = normal.inverse * normal.row(time);
+    for (const auto& sample : window) {
+        weights.push_back(at.dot(normal.row(sample.time)));
+    }
+    return weights;
+}
+
 /// The vertex of a noisy parabola lies too high on average, by the variance of its slope there over
 /// twice its bend (second order in the noise, which is taken from what the fit leaves).
-double excessOf(const std::vector<Sample>& window, const Sample& vertex)
+double excessOf(const Fit& fit, std::span<const Sample> window, const Sample& vertex)
 {
-    const auto normal = normalOf(window);
-    const auto parabola = fitted(window);
-    if (!normal || !parabola || window.size() <= peakFewestSamples) {
+    if (window.size() <= peakFewestSamples) {
         return 0.0;
     }
+    const auto& normal = fit.normal;
     double squares = 0.0;
     for (const auto& sample : window) {
-        const double rest = sample.value - parabola->at(sample.time);
+        const double rest = sample.value - fit.parabola.at(sample.time);
         squares += rest * rest;
     }
     const double noise = squares / static_cast<double>(window.size() - 3);
-    const Eigen::Vector3d at = normal->row(vertex.time);
+    const Eigen::Vector3d at = normal.row(vertex.time);
     const Eigen::Vector3d slope(0.0, 1.0, 2.0 * at(1));
-    const double ofSlope = noise * slope.dot(normal->inverse * slope);
-    const double bend = 2.0 * std::abs(parabola->c) * normal->half * normal->half;
-    const double se = std::sqrt(noise * at.dot(normal->inverse * at));
+    const double ofSlope = noise * slope.dot(normal.inverse * slope);
+    const double bend = 2.0 * std::abs(fit.parabola.c) * normal.half * normal.half;
+    const double se = std::sqrt(noise * at.dot(normal.inverse * at));
     return std::min(ofSlope / (2.0 * bend), mostExcess * se);
-}
-
-/// The vertex lies where the parabola turns, not where it was held.
-bool turnsInside(const std::vector<Sample>& window, const Sample& vertex, Extreme kind)
-{
-    const auto parabola = fitted(window);
-    return parabola && opensFor(*parabola, kind) &&
-           std::abs(vertexTime(*parabola) - vertex.time) < 1e-12;
 }
 
 } // namespace
 
 std::optional<Peak> peakOf(const std::vector<Sample>& samples, double from, double to, Extreme kind)
 {
-    const auto isBetter = [kind](double a, double b) {
-        return kind == Extreme::Highest ? a > b : a < b;
+    const auto place = [&](auto found) {
+        return static_cast<std::size_t>(found - samples.begin());
     };
-    const auto smooth = smoothed(samples);
-    std::optional<std::size_t> best;
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        const bool inside = samples[i].time >= from && samples[i].time <= to;
-        if (inside && (!best || isBetter(smooth[i], smooth[*best]))) {
-            best = i;
-        }
-    }
-    if (!best) {
+    const auto firstInside = place(std::ranges::lower_bound(samples, from, {}, &Sample::time));
+    const auto endInside = place(std::ranges::upper_bound(samples, to, {}, &Sample::time));
+    if (firstInside >= endInside) {
         return std::nullopt;
     }
-    const double centre = samples[*best].time;
+    const auto smooth = smoothed(samples, firstInside, endInside);
+    const auto best = kind == Extreme::Highest ? std::ranges::max_element(smooth)
+                                               : std::ranges::min_element(smooth);
+    const double centre =
+        samples[firstInside + static_cast<std::size_t>(best - smooth.begin())].time;
     const auto near = [&](const Sample& s) { return std::abs(s.time - centre) <= peakHalfWidth; };
     const auto first = std::find_if(samples.begin(), samples.end(), near);
     const auto last = std::find_if_not(first, samples.end(), near);
-    const std::vector<Sample> window(first, last);
-    if (window.size() < peakFewestSamples) {
+    const std::span<const Sample> window(first, last);
+    const auto fit = window.size() < peakFewestSamples ? std::nullopt : fitted(window);
+    if (!fit) {
         return std::nullopt;
     }
-    Peak peak{.vertex = vertexOf(window, from, to, centre, kind),
-              .weights = {},
-              .first = static_cast<std::size_t>(first - samples.begin()),
-              .last = static_cast<std::size_t>(last - samples.begin())};
-    peak.weights = weightsAt(peak.vertex.time, window);
-    if (turnsInside(window, peak.vertex, kind)) {
-        const double excess = excessOf(window, peak.vertex);
-        peak.vertex.value += kind == Extreme::Highest ? -excess : excess;
+    auto [vertex, turns] = vertexOf(*fit, window, from, to, centre, kind);
+    auto weights = weightsAt(vertex.time, fit->normal, window);
+    if (turns) {
+        const double excess = excessOf(*fit, window, vertex);
+        vertex.value += kind == Extreme::Highest ? -excess : excess;
     }
-    return peak;
+    return Peak{.vertex = vertex,
+                .weights = std::move(weights),
+                .first = place(first),
+                .last = place(last)};
 }
 
 } // namespace latemile

@@ -26,12 +26,6 @@ inline constexpr double smoothingHalfWidth = 0.060;
 [[nodiscard]] std::optional<Sample> parabolaVertex(const std::vector<Sample>& samples,
                                                    Extreme kind);
 
-/// Where the parabola through the samples is highest (lowest), held between `from` and `to` and
-/// among the samples; of a parabola that opens the wrong way its value at `fallback`. Needs three
-/// different times.
-[[nodiscard]] Sample vertexOf(const std::vector<Sample>& samples, double from, double to,
-                              double fallback, Extreme kind);
-
 /// Which samples an extreme was read from, and its value.
 struct Peak {
     Sample vertex;

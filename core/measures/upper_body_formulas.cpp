@@ -25,12 +25,12 @@ double handOverHip(const Figure& point)
     return point(Wrist).y - point(Hip).y;
 }
 
-Sample inStride(Evidence& stride, Extreme kind, std::vector<Landmark> landmarks,
+Sample inStride(Evidence& stride, Extreme kind, const FewLandmarks& landmarks,
                 const Evidence::OnFrame& value)
 {
     const double from = stride.contact();
     const double to = stride.strideEnd();
-    return stride.extreme({from, to, kind, std::move(landmarks), value});
+    return stride.extreme({from, to, kind, landmarks, value});
 }
 
 } // namespace
@@ -82,7 +82,7 @@ double elbowAngle(Evidence& stride)
     const auto angle = [](const Figure& point) {
         return innerAngleDegrees(point(Shoulder), point(Elbow), point(Wrist));
     };
-    const std::vector landmarks{Shoulder, Elbow, Wrist};
+    const FewLandmarks landmarks{Shoulder, Elbow, Wrist};
     return (stride.near(back, landmarks, angle) + stride.near(forward, landmarks, angle)) / 2.0;
 }
 
