@@ -61,17 +61,18 @@ std::optional<PlanePoint> Evidence::pointOn(const MarkKey& key, bool remember)
     }
     if (remember && !m_plain) {
         insertOnce(m_marksUsed, key);
+        insertOnce(m_marksRead, key);
     }
     const auto& d = m_disturbance;
     const bool moved = d.mark == key;
     if (!moved && d.scene.relativeScale == 0.0 && d.scene.rollRadians == 0.0) {
         return point->plane;
     }
-    auto at = point->mark.at;
-    if (moved) {
-        at = {at.u + d.markBy.u, at.v + d.markBy.v};
+    if (!moved) {
+        return m_clip.plane.shifted(point->plane, d.scene);
     }
-    return m_clip.plane.toPlane(at, d.scene);
+    const auto at = point->mark.at;
+    return m_clip.plane.toPlane({at.u + d.markBy.u, at.v + d.markBy.v});
 }
 
 PlanePoint Evidence::notMarked(Landmark landmark, BodySide side, Instant instant, std::size_t step)

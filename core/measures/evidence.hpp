@@ -7,6 +7,7 @@
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -29,7 +30,16 @@ struct Disturbance {
     double trunkBy{}; ///< share of the trunk's mean length
     double beltBy{};  ///< share of the belt speed
     SceneShift scene;
-    int framesLater{}; ///< mid-stance and mid-swing read this many frames later
+    int framesLater{};               ///< mid-stance and mid-swing read this many frames later
+    std::optional<std::size_t> path; ///< which of the extremes and means asked for, in their order
+    double pathBy{};                 ///< its value higher by so much
+};
+
+/// How far the value of an extreme or a mean moves with a mark it was read from.
+struct PathSlope {
+    MarkKey mark;
+    std::size_t path{}; ///< as in Disturbance
+    PixelPoint perPixel;
 };
 
 /// How far from an instant frames help to tell how fast a value runs on there, seconds: of two
@@ -44,7 +54,12 @@ inline constexpr double velocityWidth = 0.025;
 /// came from.
 class Evidence {
 public:
-    Evidence(const PreparedClip& clip, std::size_t step) : m_clip(clip), m_step(step) {}
+    /// Slopes of paths cost a little: kept for who asks for an error.
+    enum class PathSlopes { Leave, Keep };
+    Evidence(const PreparedClip& clip, std::size_t step, PathSlopes slopes = PathSlopes::Leave)
+        : m_clip(clip), m_step(step), m_pathSlopesToo(slopes)
+    {
+    }
     /// The same questions with something shifted, for the slopes of an error. Keeps the frames that
     /// extremes and nearest times were found on, so that a slope never jumps; remembers nothing.
     /// `this` must outlive it.
@@ -133,6 +148,11 @@ public:
     /// In order, each once.
     [[nodiscard]] const std::vector<MarkKey>& marksUsed() const { return m_marksUsed; }
     [[nodiscard]] const std::vector<EventKey>& eventsUsed() const { return m_eventsUsed; }
+    /// What extremes and means hang on, and how many of them were asked for.
+    [[nodiscard]] const std::vector<PathSlope>& pathSlopes() const { return m_pathSlopes; }
+    [[nodiscard]] std::size_t pathsAsked() const { return m_peaks.size(); }
+    /// The value hangs on this mark by more than the extremes and means it was used for.
+    [[nodiscard]] bool wasReadBesidePaths(const MarkKey& mark) const;
     /// Instants read on a frame, not at their exact time: contact or toe-off without the frame
     /// before it, and mid-stance.
     [[nodiscard]] bool wasReadLate() const { return m_readLate; }
@@ -160,12 +180,15 @@ private:
     /// Which landmark is missing on which frame of a stretch, in words.
     [[nodiscard]] std::string firstHole(const Search& search) const;
     /// A value made of weighted frames, with the disturbance.
-    [[nodiscard]] Sample shifted(const FoundPeak& found, bool markConcerns,
-                                 const std::function<double(FrameNumber)>& valueOn);
-    /// Keeps the part of `all` a peak was fitted to, and that these points of it were used.
-    void keep(FoundPeak all, const Peak& peak,
-              const std::vector<std::pair<BodySide, Landmark>>& points);
-    [[nodiscard]] Sample shiftedPeak(const Search& search, const FoundPeak& found);
+    using ValueOn = std::function<double(FrameNumber)>;
+    [[nodiscard]] Sample shiftedPath(bool markConcerns, const ValueOn& valueOn);
+    /// The part of `all` that a peak was fitted to.
+    [[nodiscard]] static FoundPeak partOf(const FoundPeak& all, const Peak& peak);
+    /// Keeps what was found, and that these points were used on all its frames.
+    Sample keep(FoundPeak found, std::span<const std::pair<BodySide, Landmark>> points,
+                const ValueOn& valueOn);
+    [[nodiscard]] PixelPoint slopeOn(const FoundPeak& found, std::size_t i, const MarkKey& mark,
+                                     const ValueOn& valueOn);
     /// The samples of a search with their frames, a little beyond its stretch too.
     [[nodiscard]] FoundPeak samplesOf(const Search& search) const;
     std::optional<PlanePoint> pointOn(const MarkKey& key, bool remember = true);
@@ -186,11 +209,15 @@ private:
     std::size_t m_nearestAsked{};
     std::optional<std::string> m_missing;
     std::vector<MarkKey> m_marksUsed;   ///< in order, each once
+    std::vector<MarkKey> m_marksRead;   ///< those of them that were not read by paths alone
     std::vector<EventKey> m_eventsUsed; ///< likewise
+    PathSlopes m_pathSlopesToo;
+    std::vector<PathSlope> m_pathSlopes;
     bool m_readLate{};
     bool m_readMidway{};
     bool m_usedTrunk{};
     bool m_usedBelt{};
+    bool m_usedFlatFoot{};
     double m_flatVariance{};
 };
 

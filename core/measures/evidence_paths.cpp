@@ -57,17 +57,23 @@ void insertOnce(std::vector<MarkKey>& sorted, const MarkKey& key)
     }
 }
 
+/// Pixels a mark is shifted by for its slope.
+constexpr double slopeShiftPx = 1e-3;
+
 } // namespace
 
-Sample Evidence::shifted(const FoundPeak& found, bool markConcerns,
-                         const std::function<double(FrameNumber)>& valueOn)
+Sample Evidence::shiftedPath(bool markConcerns, const ValueOn& valueOn)
 {
+    const auto path = m_peaksAsked++;
+    const auto& found = m_plain->m_peaks[path];
     const auto& d = m_disturbance;
     const auto movedBy = [&](std::size_t i) {
         return found.weights[i] * (valueOn(found.frames[i]) - found.samples[i].value);
     };
     auto vertex = found.vertex;
-    if (d.scene.relativeScale != 0.0 || d.scene.rollRadians != 0.0) {
+    if (d.path == path) {
+        vertex.value += d.pathBy;
+    } else if (d.scene.relativeScale != 0.0 || d.scene.rollRadians != 0.0) {
         for (std::size_t i = 0; i < found.frames.size(); ++i) {
             vertex.value += movedBy(i);
         }
@@ -80,18 +86,53 @@ Sample Evidence::shifted(const FoundPeak& found, bool markConcerns,
     return vertex;
 }
 
-Sample Evidence::shiftedPeak(const Search& search, const FoundPeak& found)
+PixelPoint Evidence::slopeOn(const FoundPeak& found, std::size_t i, const MarkKey& mark,
+                             const ValueOn& valueOn)
 {
-    const auto& mark = m_disturbance.mark;
-    const bool concerns =
-        mark && mark->side == search.side && search.landmarks.contains(mark->landmark);
-    return shifted(found, concerns, [&](FrameNumber frame) {
-        Points points;
-        for (const auto landmark : search.landmarks) {
-            pointOf(points, landmark) = *pointOn({frame, search.side, landmark}, false);
+    const auto by = [&](PixelPoint shift) {
+        m_disturbance.mark = mark;
+        m_disturbance.markBy = shift;
+        const double moved = valueOn(mark.frame) - found.samples[i].value;
+        m_disturbance = {};
+        return found.weights[i] * moved / slopeShiftPx;
+    };
+    return {by({slopeShiftPx, 0.0}), by({0.0, slopeShiftPx})};
+}
+
+Evidence::FoundPeak Evidence::partOf(const FoundPeak& all, const Peak& peak)
+{
+    FoundPeak part{.frames = {}, .samples = {}, .vertex = peak.vertex, .weights = peak.weights};
+    for (auto i = peak.first; i < peak.last; ++i) {
+        part.frames.push_back(all.frames[i]);
+        part.samples.push_back(all.samples[i]);
+    }
+    return part;
+}
+
+Sample Evidence::keep(FoundPeak found, std::span<const std::pair<BodySide, Landmark>> points,
+                      const ValueOn& valueOn)
+{
+    for (std::size_t i = 0; i < found.frames.size(); ++i) {
+        for (const auto& [side, landmark] : points) {
+            const MarkKey mark{found.frames[i], side, landmark};
+            insertOnce(m_marksUsed, mark);
+            if (m_pathSlopesToo == PathSlopes::Keep) {
+                m_pathSlopes.push_back({mark, m_peaks.size(), slopeOn(found, i, mark, valueOn)});
+            }
         }
-        return search.value([&points](Landmark l) { return pointOf(points, l); });
-    });
+    }
+    m_peaks.push_back(std::move(found));
+    return m_peaks.back().vertex;
+}
+
+bool Evidence::wasReadBesidePaths(const MarkKey& mark) const
+{
+    const bool isNear = mark.side == BodySide::Near;
+    const bool isOfTrunk = isNear && m_usedTrunk &&
+                           (mark.landmark == Landmark::Shoulder || mark.landmark == Landmark::Hip);
+    const bool isOfFlatFoot = isNear && m_usedFlatFoot &&
+                              (mark.landmark == Landmark::Heel || mark.landmark == Landmark::Toe);
+    return isOfTrunk || isOfFlatFoot || std::ranges::binary_search(m_marksRead, mark);
 }
 
 std::string Evidence::firstHole(const Search& search) const
@@ -134,10 +175,20 @@ Sample Evidence::extreme(const Search& search)
     if (m_missing) {
         return {};
     }
+    const ValueOn valueOn = [this, &search](FrameNumber frame) {
+        Points points;
+        for (const auto landmark : search.landmarks) {
+            pointOf(points, landmark) = *pointOn({frame, search.side, landmark}, false);
+        }
+        return search.value([&points](Landmark l) { return pointOf(points, l); });
+    };
     if (m_plain) {
-        return shiftedPeak(search, m_plain->m_peaks[m_peaksAsked++]);
+        const auto& mark = m_disturbance.mark;
+        return shiftedPath(mark && mark->side == search.side &&
+                               search.landmarks.contains(mark->landmark),
+                           valueOn);
     }
-    auto found = samplesOf(search);
+    const auto found = samplesOf(search);
     const auto& samples = found.samples;
     const auto inside = std::count_if(samples.begin(), samples.end(), [&](const Sample& s) {
         return s.time >= search.from && s.time <= search.to;
@@ -158,8 +209,7 @@ Sample Evidence::extreme(const Search& search)
     for (const auto landmark : search.landmarks) {
         points.emplace_back(search.side, landmark);
     }
-    keep(std::move(found), *peak, points);
-    return peak->vertex;
+    return keep(partOf(found, *peak), points, valueOn);
 }
 
 double Evidence::near(double time, const FewLandmarks& landmarks, const OnFrame& value)
@@ -191,13 +241,13 @@ double Evidence::meanOver(double from, double to, Landmark landmark, const OnBot
     if (m_missing) {
         return 0.0;
     }
-    const auto valueOn = [&](FrameNumber frame) {
+    const ValueOn valueOn = [&](FrameNumber frame) {
         return value(*pointOn({frame, BodySide::Left, landmark}, false),
                      *pointOn({frame, BodySide::Right, landmark}, false));
     };
     if (m_plain) {
         const bool concerns = m_disturbance.mark && m_disturbance.mark->landmark == landmark;
-        return shifted(m_plain->m_peaks[m_peaksAsked++], concerns, valueOn).value;
+        return shiftedPath(concerns, valueOn).value;
     }
     FoundPeak mean;
     const auto first = m_clip.index.firstAtOrAfter(Seconds{from});
@@ -209,8 +259,6 @@ double Evidence::meanOver(double from, double to, Landmark landmark, const OnBot
         if (m_clip.tracks.find({frame, BodySide::Right, landmark})) {
             mean.frames.push_back(frame);
             mean.samples.push_back({time, valueOn(frame)});
-            insertOnce(m_marksUsed, {frame, BodySide::Left, landmark});
-            insertOnce(m_marksUsed, {frame, BodySide::Right, landmark});
         }
     }
     if (mean.frames.empty()) {
@@ -222,8 +270,9 @@ double Evidence::meanOver(double from, double to, Landmark landmark, const OnBot
     for (const auto& sample : mean.samples) {
         mean.vertex.value += sample.value * mean.weights.front();
     }
-    m_peaks.push_back(std::move(mean));
-    return m_peaks.back().vertex.value;
+    const std::array<std::pair<BodySide, Landmark>, 2> points{
+        {{BodySide::Left, landmark}, {BodySide::Right, landmark}}};
+    return keep(std::move(mean), points, valueOn).value;
 }
 
 double Evidence::farthestAcross(double from, double to)
@@ -232,7 +281,7 @@ double Evidence::farthestAcross(double from, double to)
         return 0.0;
     }
     const auto side = ownSide();
-    const auto valueOn = [&](FrameNumber frame) {
+    const ValueOn valueOn = [&](FrameNumber frame) {
         const double left = pointOn({frame, BodySide::Left, Landmark::Shoulder}, false)->x;
         const double right = pointOn({frame, BodySide::Right, Landmark::Shoulder}, false)->x;
         const double wrist = pointOn({frame, side, Landmark::Wrist}, false)->x;
@@ -242,7 +291,7 @@ double Evidence::farthestAcross(double from, double to)
         const auto& mark = m_disturbance.mark;
         const bool concerns = mark && (mark->landmark == Landmark::Shoulder ||
                                        (mark->landmark == Landmark::Wrist && mark->side == side));
-        return shifted(m_plain->m_peaks[m_peaksAsked++], concerns, valueOn).value;
+        return shiftedPath(concerns, valueOn).value;
     }
     FoundPeak found;
     const auto first = m_clip.index.firstAtOrAfter(Seconds{from});
@@ -262,25 +311,11 @@ double Evidence::farthestAcross(double from, double to)
         setMissing("the wrist is in sight on too few frames, " + stepWords(m_step));
         return 0.0;
     }
-    keep(std::move(found), *peak,
-         {{side, Landmark::Wrist},
-          {BodySide::Left, Landmark::Shoulder},
-          {BodySide::Right, Landmark::Shoulder}});
-    return peak->vertex.value;
-}
-
-void Evidence::keep(FoundPeak all, const Peak& peak,
-                    const std::vector<std::pair<BodySide, Landmark>>& points)
-{
-    FoundPeak found{.frames = {}, .samples = {}, .vertex = peak.vertex, .weights = peak.weights};
-    for (auto i = peak.first; i < peak.last; ++i) {
-        found.frames.push_back(all.frames[i]);
-        found.samples.push_back(all.samples[i]);
-        for (const auto& [side, landmark] : points) {
-            insertOnce(m_marksUsed, {all.frames[i], side, landmark});
-        }
-    }
-    m_peaks.push_back(std::move(found));
+    const std::array<std::pair<BodySide, Landmark>, 3> points{
+        {{side, Landmark::Wrist},
+         {BodySide::Left, Landmark::Shoulder},
+         {BodySide::Right, Landmark::Shoulder}}};
+    return keep(partOf(found, *peak), points, valueOn).value;
 }
 
 double Evidence::legLength()
@@ -352,6 +387,7 @@ double Evidence::flatFootDegrees()
         return 0.0;
     }
     const auto& flat = *m_clip.flatFoot;
+    m_usedFlatFoot = true;
     m_flatVariance = flat.degreesSe * flat.degreesSe;
     // Turning the plumb line turns the flat foot too: the difference to it keeps.
     const double roll = m_disturbance.scene.rollRadians * 180.0 / std::numbers::pi;

@@ -37,7 +37,7 @@ MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t 
             path = goesOn ? track.points.back().path : paths++;
         }
         track.frames.push_back(key.frame);
-        // How large a pixel is there takes longer than all else: asked where it decides alone.
+        // How large a pixel is there takes longer than all else to tell.
         const double se = mark.sePx
                               ? *mark.sePx
                               : markError(mark, key.landmark, plane.cmPerPixel(mark.at), clicks);

@@ -124,13 +124,50 @@ struct PathPush {
     Push sum;
 };
 
+/// What the marks push by way of extremes and means, one a mark used: the slope of the formula by
+/// each path once, times the slopes of the path by its marks.
+std::vector<Push> pushesByPaths(const PreparedClip& clip, const Evidence& base,
+                                const Slopes& slopes)
+{
+    constexpr double shift = 1e-3; // of the path's unit, cm or degrees
+    std::vector<double> byPath;
+    for (std::size_t path = 0; path < base.pathsAsked(); ++path) {
+        byPath.push_back(slopes.by(shift, [path](Disturbance& d, double by) {
+            d.path = path;
+            d.pathBy = by;
+        }));
+    }
+    const auto& marks = base.marksUsed();
+    std::vector<Push> pushes(marks.size());
+    for (const auto& slope : base.pathSlopes()) {
+        auto& push = pushes[static_cast<std::size_t>(std::ranges::lower_bound(marks, slope.mark) -
+                                                     marks.begin())];
+        const double by = byPath[slope.path] * clip.tracks.find(slope.mark)->sePx;
+        push = {push.u + by * slope.perPixel.u, push.v + by * slope.perPixel.v};
+    }
+    return pushes;
+}
+
+std::vector<Push> pushesOf(const PreparedClip& clip, const Evidence& base, const Slopes& slopes)
+{
+    auto pushes = pushesByPaths(clip, base, slopes);
+    for (std::size_t i = 0; i < pushes.size(); ++i) {
+        const auto& mark = base.marksUsed()[i];
+        if (base.wasReadBesidePaths(mark)) {
+            pushes[i] = pushOf(mark, clip.tracks.find(mark)->sePx, slopes);
+        }
+    }
+    return pushes;
+}
+
 void addMarkShares(DetailedShares& detail, const PreparedClip& clip,
-                   const std::vector<MarkKey>& marks, const Slopes& slopes)
+                   const std::vector<MarkKey>& marks, const std::vector<Push>& pushes)
 {
     std::vector<PathPush> paths;
-    for (const auto& key : marks) {
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        const auto& key = marks[i];
         const auto& point = *clip.tracks.find(key);
-        const auto push = pushOf(key, point.sePx, slopes);
+        const auto push = pushes[i];
         const auto place = DetailedShares::placeOf(key.side, key.landmark);
         const double alone = point.path < 0 ? 1.0 : 1.0 - pathCorrelation;
         detail.landmarks[place] += alone * (square(push.u) + square(push.v));
@@ -285,7 +322,7 @@ double Propagated::standardError() const
 Propagated propagate(const PreparedClip& clip, const Measure& measure, const Formula& formula,
                      std::size_t step)
 {
-    Evidence base(clip, step);
+    Evidence base(clip, step, Evidence::PathSlopes::Keep);
     const double value = formula(base);
     if (!base.missing() && !std::isfinite(value)) {
         base.setMissing("the formula divides by nothing here, step " + std::to_string(step + 1));
@@ -305,7 +342,7 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, const For
     const Slopes slopes(clip, measure, formula, base, value);
     const auto rates = ratesOf(clip, measure, base, slopes);
     auto& detail = result.detail;
-    addMarkShares(detail, clip, result.marks, slopes);
+    addMarkShares(detail, clip, result.marks, pushesOf(clip, base, slopes));
     const double shared =
         addEventShares(result, clip, slopes) + sharedTiming(clip, base, step, rates);
     addTimingShares(detail, clip, base, step, rates);
