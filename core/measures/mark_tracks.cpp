@@ -15,7 +15,7 @@ std::size_t trackNumber(BodySide side, Landmark landmark)
 } // namespace
 
 MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames,
-                       const ClickErrors& clicks)
+                       const ClickErrors& clicks, std::optional<double> evenCmPerPixel)
 {
     int paths = 0;
     for (const auto& [key, mark] : marking.marks) {
@@ -37,10 +37,11 @@ MarkTracks::MarkTracks(const Marking& marking, const Plane& plane, std::int64_t 
             path = goesOn ? track.points.back().path : paths++;
         }
         track.frames.push_back(key.frame);
-        // How large a pixel is there takes longer than all else to tell.
-        const double se = mark.sePx
-                              ? *mark.sePx
-                              : markError(mark, key.landmark, plane.cmPerPixel(mark.at), clicks);
+        const auto cmPerPixel = [&] {
+            return evenCmPerPixel ? *evenCmPerPixel : plane.cmPerPixel(mark.at);
+        };
+        const double se =
+            mark.sePx ? *mark.sePx : markError(mark, key.landmark, cmPerPixel(), clicks);
         track.points.push_back({mark, plane.toPlane(mark.at), se, path});
     }
 }

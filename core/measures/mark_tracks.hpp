@@ -6,6 +6,7 @@
 #include "core/scene/plane.hpp"
 
 #include <array>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -22,8 +23,9 @@ public:
         int path{-1};  ///< which path a followed mark lies on; -1: on none
     };
 
+    /// `evenCmPerPixel`: where a pixel is as large everywhere.
     MarkTracks(const Marking& marking, const Plane& plane, std::int64_t frames,
-               const ClickErrors& clicks = {});
+               const ClickErrors& clicks = {}, std::optional<double> evenCmPerPixel = std::nullopt);
 
     /// Null where the landmark is not marked on the frame, or the frame does not exist.
     [[nodiscard]] const Point* find(const MarkKey& key) const;

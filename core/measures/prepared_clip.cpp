@@ -117,6 +117,13 @@ std::optional<Foot> PreparedClip::nearFoot() const
 
 namespace {
 
+/// Neither a lens nor a slant makes pixels of one place larger than those of another.
+std::optional<double> evenCmPerPixel(const Plane& plane, const Scene& scene)
+{
+    const bool isEven = !scene.lens && !scene.plane;
+    return isEven ? std::optional(plane.cmPerPixel({0.0, 0.0})) : std::nullopt;
+}
+
 PreparedClip preparedOn(const Plane& plane, const MarkedClip& clip, Seconds interval)
 {
     auto conditions = clip.conditions;
@@ -127,7 +134,8 @@ PreparedClip preparedOn(const Plane& plane, const MarkedClip& clip, Seconds inte
                           .index = clip.index,
                           .frameInterval = interval,
                           .plane = plane,
-                          .tracks = MarkTracks(clip.marking, plane, clip.index.size(), clip.clicks),
+                          .tracks = MarkTracks(clip.marking, plane, clip.index.size(), clip.clicks,
+                                               evenCmPerPixel(plane, clip.conditions.scene)),
                           .steps = stepsOf(clip.marking.stances, clip.index),
                           .instantFrames = {},
                           .athlete = clip.athlete,
