@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <span>
 #include <utility>
 
@@ -213,6 +214,16 @@ std::vector<double> weightsAt(double time, const Normal& normal, std::span<const
     return weights;
 }
 
+double restSquares(const Fit& fit, std::span<const Sample> window)
+{
+    double squares = 0.0;
+    for (const auto& sample : window) {
+        const double rest = sample.value - fit.parabola.at(sample.time);
+        squares += rest * rest;
+    }
+    return squares;
+}
+
 /// The vertex of a noisy parabola lies too high on average, by the variance of its slope there over
 /// twice its bend (second order in the noise, which is taken from what the fit leaves).
 double excessOf(const Fit& fit, std::span<const Sample> window, const Sample& vertex)
@@ -221,18 +232,105 @@ double excessOf(const Fit& fit, std::span<const Sample> window, const Sample& ve
         return 0.0;
     }
     const auto& normal = fit.normal;
-    double squares = 0.0;
-    for (const auto& sample : window) {
-        const double rest = sample.value - fit.parabola.at(sample.time);
-        squares += rest * rest;
-    }
-    const double noise = squares / static_cast<double>(window.size() - 3);
+    const double noise = restSquares(fit, window) / static_cast<double>(window.size() - 3);
     const Eigen::Vector3d at = normal.row(vertex.time);
     const Eigen::Vector3d slope(0.0, 1.0, 2.0 * at(1));
     const double ofSlope = noise * slope.dot(normal.inverse * slope);
     const double bend = 2.0 * std::abs(fit.parabola.c) * normal.half * normal.half;
     const double se = std::sqrt(noise * at.dot(normal.inverse * at));
     return std::min(ofSlope / (2.0 * bend), mostExcess * se);
+}
+
+/// One of several places where the extreme may be: its height as smoothed, highest counted up.
+struct Candidate {
+    std::size_t at{}; ///< sample
+    double height{};
+};
+
+/// The turning points of the smoothed samples of [from, ...), best first; of those nearer to each
+/// other than their fits are wide the best alone.
+std::vector<Candidate> candidatesOf(std::span<const Sample> samples, std::size_t from,
+                                    const std::vector<double>& smooth, Extreme kind)
+{
+    const double sign = kind == Extreme::Highest ? 1.0 : -1.0;
+    std::vector<Candidate> turning;
+    for (std::size_t i = 0; i < smooth.size(); ++i) {
+        const double here = sign * smooth[i];
+        const bool rises = i == 0 || here > sign * smooth[i - 1];
+        const bool falls = i + 1 == smooth.size() || here >= sign * smooth[i + 1];
+        if (rises && falls) {
+            turning.push_back({from + i, here});
+        }
+    }
+    std::ranges::stable_sort(turning, std::ranges::greater{}, &Candidate::height);
+    std::vector<Candidate> apart;
+    for (const auto& candidate : turning) {
+        const bool isNew = std::ranges::all_of(apart, [&](const Candidate& other) {
+            return std::abs(samples[candidate.at].time - samples[other.at].time) >
+                   2.0 * peakHalfWidth;
+        });
+        if (isNew) {
+            apart.push_back(candidate);
+        }
+    }
+    return apart;
+}
+
+std::span<const Sample> around(std::span<const Sample> samples, double centre, double halfWidth)
+{
+    const auto near = [&](const Sample& s) { return std::abs(s.time - centre) <= halfWidth; };
+    const auto first = std::find_if(samples.begin(), samples.end(), near);
+    return {first, std::find_if_not(first, samples.end(), near)};
+}
+
+struct MeanAndVariance {
+    double mean{};
+    double variance{};
+};
+
+/// The greater of two independent normal values: Clark 1961, The greatest of a finite set of random
+/// variables, Operations Research 9:145.
+MeanAndVariance greaterOf(const MeanAndVariance& a, const MeanAndVariance& b)
+{
+    const double spread = std::sqrt(a.variance + b.variance);
+    if (!(spread > 0.0)) {
+        return a.mean >= b.mean ? a : b;
+    }
+    const double alpha = (a.mean - b.mean) / spread;
+    const double density = std::exp(-alpha * alpha / 2.0) / std::sqrt(2.0 * std::numbers::pi);
+    const double ofA = std::erfc(-alpha / std::numbers::sqrt2) / 2.0;
+    const double mean = a.mean * ofA + b.mean * (1.0 - ofA) + spread * density;
+    const double square = (a.mean * a.mean + a.variance) * ofA +
+                          (b.mean * b.mean + b.variance) * (1.0 - ofA) +
+                          (a.mean + b.mean) * spread * density;
+    return {mean, std::max(square - mean * mean, 0.0)};
+}
+
+/// Of several extremes about equally far out the farthest as marked is too far out on average: by
+/// so much, were they as far apart as they look.
+double excessOfChoice(std::span<const Sample> samples, const std::vector<Candidate>& candidates)
+{
+    double squares = 0.0;
+    double degreesOfFreedom = 0.0;
+    for (const auto& candidate : candidates) {
+        const auto window = around(samples, samples[candidate.at].time, peakHalfWidth);
+        if (const auto fit = fitted(window)) {
+            squares += restSquares(*fit, window);
+            degreesOfFreedom += static_cast<double>(window.size()) - 3.0;
+        }
+    }
+    const double noise = degreesOfFreedom > 0.0 ? squares / degreesOfFreedom : 0.0;
+    const double best = candidates.front().height; // counted from, or digits are lost
+    std::optional<MeanAndVariance> greatest;
+    for (const auto& candidate : candidates) {
+        const double time = samples[candidate.at].time;
+        const auto normal = normalOf(around(samples, time, smoothingHalfWidth));
+        const Eigen::Vector3d row = normal ? normal->row(time) : Eigen::Vector3d::Zero();
+        const MeanAndVariance one{candidate.height - best,
+                                  normal ? noise * row.dot(normal->inverse * row) : noise};
+        greatest = greatest ? greaterOf(*greatest, one) : one;
+    }
+    return std::max(greatest->mean, 0.0);
 }
 
 } // namespace
@@ -248,28 +346,25 @@ std::optional<Peak> peakOf(const std::vector<Sample>& samples, double from, doub
         return std::nullopt;
     }
     const auto smooth = smoothed(samples, firstInside, endInside);
-    const auto best = kind == Extreme::Highest ? std::ranges::max_element(smooth)
-                                               : std::ranges::min_element(smooth);
-    const double centre =
-        samples[firstInside + static_cast<std::size_t>(best - smooth.begin())].time;
-    const auto near = [&](const Sample& s) { return std::abs(s.time - centre) <= peakHalfWidth; };
-    const auto first = std::find_if(samples.begin(), samples.end(), near);
-    const auto last = std::find_if_not(first, samples.end(), near);
-    const std::span<const Sample> window(first, last);
+    const auto candidates = candidatesOf(samples, firstInside, smooth, kind);
+    const double centre = samples[candidates.front().at].time;
+    const auto window = around(samples, centre, peakHalfWidth);
     const auto fit = window.size() < peakFewestSamples ? std::nullopt : fitted(window);
     if (!fit) {
         return std::nullopt;
     }
     auto [vertex, turns] = vertexOf(*fit, window, from, to, centre, kind);
     auto weights = weightsAt(vertex.time, fit->normal, window);
-    if (turns) {
-        const double excess = excessOf(*fit, window, vertex);
-        vertex.value += kind == Extreme::Highest ? -excess : excess;
+    double excess = turns ? excessOf(*fit, window, vertex) : 0.0;
+    if (candidates.size() > 1) {
+        excess += excessOfChoice(samples, candidates);
     }
+    vertex.value += kind == Extreme::Highest ? -excess : excess;
+    const auto first = static_cast<std::size_t>(window.data() - samples.data());
     return Peak{.vertex = vertex,
                 .weights = std::move(weights),
-                .first = place(first),
-                .last = place(last)};
+                .first = first,
+                .last = first + window.size()};
 }
 
 } // namespace latemile
