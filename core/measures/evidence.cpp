@@ -158,27 +158,30 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
     return {at.x + shift * speed.x, at.y + shift * speed.y};
 }
 
-PlanePoint Evidence::velocityBeside(FrameNumber first, bool after, BodySide side, Landmark landmark)
+std::optional<SpeedFrames> speedFrames(const PreparedClip& clip, FrameNumber first, bool after,
+                                       BodySide side, Landmark landmark)
 {
-    const auto velocity = [&](FrameNumber from, FrameNumber to) -> std::optional<PlanePoint> {
-        const auto* a = m_clip.tracks.find({from, side, landmark});
-        const auto* b = m_clip.tracks.find({to, side, landmark});
-        if (!a || !b) {
-            return std::nullopt;
-        }
-        const double time = (m_clip.index.time(to) - m_clip.index.time(from)).count();
-        return PlanePoint{(b->plane.x - a->plane.x) / time, (b->plane.y - a->plane.y) / time};
-    };
     // Three frames of a 120th of a second are 25 ms, whatever the division makes of them.
-    const auto most = std::lround(std::floor(velocityWidth / m_clip.frameInterval.count() + 0.01));
+    const auto most = std::lround(std::floor(velocityWidth / clip.frameInterval.count() + 0.01));
     for (auto apart = std::max(most, 1L); apart > 0; --apart) {
-        const auto found = after ? velocity({first.value - 1}, {first.value - 1 + apart})
-                                 : velocity({first.value - apart}, first);
-        if (found) {
-            return *found;
+        const auto from = FrameNumber{after ? first.value - 1 : first.value - apart};
+        const auto to = FrameNumber{from.value + apart};
+        if (clip.tracks.find({from, side, landmark}) && clip.tracks.find({to, side, landmark})) {
+            return SpeedFrames{from, to, (clip.index.time(to) - clip.index.time(from)).count()};
         }
     }
-    return {};
+    return std::nullopt;
+}
+
+PlanePoint Evidence::velocityBeside(FrameNumber first, bool after, BodySide side, Landmark landmark)
+{
+    const auto frames = speedFrames(m_clip, first, after, side, landmark);
+    if (!frames) {
+        return {};
+    }
+    const auto& a = m_clip.tracks.find({frames->from, side, landmark})->plane;
+    const auto& b = m_clip.tracks.find({frames->to, side, landmark})->plane;
+    return {(b.x - a.x) / frames->seconds, (b.y - a.y) / frames->seconds};
 }
 
 PlanePoint Evidence::onNearestFrame(std::size_t step, Instant instant, Landmark landmark,

@@ -48,6 +48,18 @@ inline constexpr double velocityHalfWidth = 0.017;
 /// Likewise across an event, most of it to one side (A).
 inline constexpr double velocityWidth = 0.025;
 
+/// The two frames between which a mark's speed beside an event is taken; `first` is the event's
+/// first frame.
+struct SpeedFrames {
+    FrameNumber from;
+    FrameNumber to;
+    double seconds{}; ///< between them
+};
+/// With the frames after the event or with those before it, as far as they are marked; nothing
+/// where no two are.
+[[nodiscard]] std::optional<SpeedFrames> speedFrames(const PreparedClip& clip, FrameNumber first,
+                                                     bool after, BodySide side, Landmark landmark);
+
 /// What a formula may ask for at one step. A question that cannot be answered gives a harmless
 /// value and is remembered with its reason, so formulas stay one-liners; the value of such a
 /// formula is dropped. Also remembers what was used, for the error and for showing where a number

@@ -273,7 +273,7 @@ std::vector<Measure> legMeasures()
                 .landmarks = {Knee, Ankle, Heel, Toe},
                 .floor = 3.0,
                 .betweenDays = shankBetweenDays,
-                .rateAtContact = {Rate::Fixed, 280.0},
+                .rateAtContact = {Rate::Fixed, 280.0, 100.0, 660.0},
                 .meaning = "Angle of the foot against the shin when the foot lands; 0 is a flat "
                            "foot under an upright shin.",
                 .traps = "Measured against the flat foot of the same clip, which heel and toe must "

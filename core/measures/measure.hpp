@@ -53,6 +53,9 @@ struct ValueRate {
     enum class Of { Nothing, Belt, Fixed };
     Of of{Of::Nothing};
     double perSecond{}; ///< Fixed: units of the measure a second; Belt: share of the belt speed
+    /// Of a value that lands on the heel and on the forefoot at quite another rate.
+    std::optional<double> onHeel{};
+    std::optional<double> onForefoot{};
 };
 
 /// What to draw on the picture for a value: the lines it came from.

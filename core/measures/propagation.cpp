@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/propagation.hpp"
 
+#include "core/measures/formulas.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -87,13 +89,26 @@ double sharedJudgement(const PreparedClip& clip, std::size_t step)
                     clip.steps[step].eventError.count());
 }
 
-double typicalRate(const ValueRate& rate, const PreparedClip& clip)
+/// By how the foot landed, where that is known and matters.
+double rateOfLanding(const ValueRate& rate, const PreparedClip& clip, std::size_t step)
+{
+    if (!rate.onHeel || !rate.onForefoot) {
+        return rate.perSecond;
+    }
+    Evidence landing(clip, step);
+    const double strike = formula::strike(landing);
+    return landing.missing() || strike == 0.0 ? rate.perSecond
+           : strike > 0.0                     ? *rate.onHeel
+                                              : *rate.onForefoot;
+}
+
+double typicalRate(const ValueRate& rate, const PreparedClip& clip, std::size_t step)
 {
     switch (rate.of) {
     case ValueRate::Of::Nothing:
         return 0.0;
     case ValueRate::Of::Fixed:
-        return rate.perSecond;
+        return rateOfLanding(rate, clip, step);
     case ValueRate::Of::Belt:
         return rate.perSecond * 100.0 * clip.conditions.scene.beltSpeed.value_or(usualSpeed);
     }
@@ -201,12 +216,51 @@ double trunkShare(const PreparedClip& clip, const Evidence& base, const Slopes& 
 struct BothWays {
     double earlier{};
     double later{};
-    [[nodiscard]] double meanSquare() const { return (square(earlier) + square(later)) / 2.0; }
+    double noise{}; ///< variance that the marks give to either
+    /// A speed's square is too large on average by the variance of the speed, which is taken off
+    /// one that does not stand out of it by twice its error; of a faster one ever less, since its
+    /// own error outweighs that (A).
+    [[nodiscard]] double meanSquare() const
+    {
+        const double seen = (square(earlier) + square(later)) / 2.0;
+        const double taken = seen > 4.0 * noise ? 4.0 * square(noise) / seen : noise;
+        return std::max(seen - taken, 0.0);
+    }
 };
+
+/// Variance of the value's speed at an event from the marks that the speed is taken between, mean
+/// of both ways. What a landmark's two marks beside the event push together is its weight in the
+/// value.
+double noiseOfSpeed(const PreparedClip& clip, const EventKey& event,
+                    const std::vector<MarkKey>& marks, const std::vector<Push>& pushes)
+{
+    const auto first = clip.frameOf(event.step, event.toeOff ? Instant::ToeOff : Instant::Contact);
+    double noise = 0.0;
+    for (std::size_t i = 0; first && i < marks.size(); ++i) {
+        const auto& mark = marks[i];
+        const MarkKey before{{first->value - 1}, mark.side, mark.landmark};
+        const auto earlier = std::ranges::lower_bound(marks, before);
+        if (mark.frame != *first || earlier == marks.end() || *earlier != before) {
+            continue;
+        }
+        const auto& there = pushes[static_cast<std::size_t>(earlier - marks.begin())];
+        const double weight = square(pushes[i].u + there.u) + square(pushes[i].v + there.v);
+        const int path = clip.tracks.find(mark)->path;
+        const bool isTogether = path >= 0 && path == clip.tracks.find(before)->path;
+        for (const bool after : {false, true}) {
+            const auto frames = speedFrames(clip, *first, after, mark.side, mark.landmark);
+            noise += frames ? weight * (isTogether ? 1.0 - pathCorrelation : 1.0) /
+                                  square(frames->seconds)
+                            : 0.0;
+        }
+    }
+    return noise;
+}
 
 /// Adds each event's own share and returns the variance of the judgement they share, once for
 /// contacts and once for toe-offs: in differences of two events of one kind it cancels.
-double addEventShares(Propagated& result, const PreparedClip& clip, const Slopes& slopes)
+double addEventShares(Propagated& result, const PreparedClip& clip, const Slopes& slopes,
+                      const std::vector<Push>& pushes)
 {
     const double shift = 1e-4 * clip.frameInterval.count();
     BothWays contacts;
@@ -219,11 +273,13 @@ double addEventShares(Propagated& result, const PreparedClip& clip, const Slopes
         BothWays slope;
         slope.later = slopes.by(shift, set);
         slope.earlier = result.marks.empty() ? slope.later : slopes.by(-shift, set);
+        slope.noise = noiseOfSpeed(clip, key, result.marks, pushes);
         (key.toeOff ? result.detail.toeOffs : result.detail.contacts) +=
             slope.meanSquare() * ownEventVariance(clip, key.step);
         auto& shared = key.toeOff ? toeOffs : contacts;
         shared.earlier += slope.earlier * sharedJudgement(clip, key.step);
         shared.later += slope.later * sharedJudgement(clip, key.step);
+        shared.noise += slope.noise * square(sharedJudgement(clip, key.step));
     }
     return contacts.meanSquare() + toeOffs.meanSquare();
 }
@@ -235,12 +291,15 @@ struct Rates {
 };
 
 Rates ratesOf(const PreparedClip& clip, const Measure& measure, const Evidence& base,
-              const Slopes& slopes)
+              std::size_t step, const Slopes& slopes)
 {
-    Rates rates{typicalRate(measure.rateAtContact, clip),
-                typicalRate(measure.rateAtMidStance, clip)};
+    Rates rates;
+    if (base.wasReadLate()) {
+        rates.contact = typicalRate(measure.rateAtContact, clip, step);
+    }
     if (base.wasReadMidway()) {
-        rates.midStance = slopes.measuredRate().value_or(rates.midStance);
+        const auto measured = slopes.measuredRate();
+        rates.midStance = measured ? *measured : typicalRate(measure.rateAtMidStance, clip, step);
     }
     return rates;
 }
@@ -340,11 +399,12 @@ Propagated propagate(const PreparedClip& clip, const Measure& measure, const For
     }
     result.value = value;
     const Slopes slopes(clip, measure, formula, base, value);
-    const auto rates = ratesOf(clip, measure, base, slopes);
+    const auto rates = ratesOf(clip, measure, base, step, slopes);
     auto& detail = result.detail;
-    addMarkShares(detail, clip, result.marks, pushesOf(clip, base, slopes));
+    const auto pushes = pushesOf(clip, base, slopes);
+    addMarkShares(detail, clip, result.marks, pushes);
     const double shared =
-        addEventShares(result, clip, slopes) + sharedTiming(clip, base, step, rates);
+        addEventShares(result, clip, slopes, pushes) + sharedTiming(clip, base, step, rates);
     addTimingShares(detail, clip, base, step, rates);
     detail.flatFoot = base.ownVariance();
     detail.trunk = trunkShare(clip, base, slopes);
