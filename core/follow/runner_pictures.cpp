@@ -2,6 +2,7 @@
 #include "core/follow/runner_pictures.hpp"
 
 #include "core/decimal_text.hpp"
+#include "core/follow/shades_ahead.hpp"
 
 #include <opencv2/imgproc.hpp>
 #include <opencv2/video/tracking.hpp>
@@ -82,13 +83,13 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
     const auto count = stretch.last.value - stretch.first.value + 1;
     const cv::Size window(2 * halfWindow + 1, 2 * halfWindow + 1);
     std::optional<double> brightness;
+    ShadesAhead ahead(clip, stretch.first, stretch.last, pictures.m_map.part);
     for (std::int64_t i = 0; i < count; ++i) {
         if (goOn && !goOn(static_cast<double>(i) / static_cast<double>(count))) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }
-        ASSIGN_OR_RETURN(auto shades, clip.shades({stretch.first.value + i}));
-        const cv::Mat whole(shades.height, shades.width, CV_8UC1, shades.values.data());
-        cv::Mat part = evenlyLit(whole(pictures.m_map.part), brightness);
+        ASSIGN_OR_RETURN(const auto shades, ahead.next());
+        cv::Mat part = evenlyLit(shades, brightness);
         if (pictures.m_map.reduction < 1.0) {
             cv::Mat smaller;
             // Averaging over areas takes longer than decoding does, and down to half the size two
