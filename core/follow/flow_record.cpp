@@ -59,7 +59,7 @@ private:
         }
         const auto* there = seedIsLater ? &m_record[static_cast<std::size_t>(from)] : nullptr;
         if (const auto at = carriedBy(carried, there, way->at)) {
-            wayAt(frame) = Way{*at, way->since, way->seedVariance, way->origin};
+            wayAt(frame) = Way{*at, way->since, way->seedVariance, way->origin, way->clickVariance};
         }
     }
 

@@ -30,7 +30,7 @@ struct Follower::Inside {
     StrideRecurrences strides;
     FollowOptions options;
 
-    [[nodiscard]] FigureSeeds seedsOf(const PlacedSide& side) const;
+    [[nodiscard]] FigureSeeds seedsOf(const PlacedSide& side, const Marking& marking) const;
     void addAlike(FigureSeeds& seeds, std::int64_t frame, const Figure& placed) const;
     [[nodiscard]] cv::Rect2d around(const Figure& figure) const;
 };
@@ -104,7 +104,9 @@ void Follower::Inside::addAlike(FigureSeeds& seeds, std::int64_t frame, const Fi
             }
             const double flow = flowShare * carried.spread[i];
             const double change = strideChangeCm * pictures.pixelsPerCm();
-            const Seed seed{*carried.at[i], flow * flow + change * change, frame, false};
+            const auto origin = seeds[i].find(frame - pictures.first().value);
+            const Seed seed{*carried.at[i], flow * flow + change * change, frame, false,
+                            origin->second.clickVariance};
             auto [there, isNew] =
                 seeds[i].try_emplace(alike.frame.value - pictures.first().value, seed);
             if (!isNew && !there->second.isPlaced && seed.variance < there->second.variance) {
@@ -114,14 +116,16 @@ void Follower::Inside::addAlike(FigureSeeds& seeds, std::int64_t frame, const Fi
     }
 }
 
-FigureSeeds Follower::Inside::seedsOf(const PlacedSide& side) const
+FigureSeeds Follower::Inside::seedsOf(const PlacedSide& side, const Marking& marking) const
 {
     FigureSeeds seeds;
     for (const auto& [frame, figure] : side.placed) {
         for (std::size_t i = 0; i < landmarkCount; ++i) {
             if (figure[i]) {
-                seeds[i][frame - pictures.first().value] = {pictures.reduced(*figure[i]), 0.0,
-                                                            frame, true};
+                const MarkKey key{{frame}, side.side, static_cast<Landmark>(i)};
+                seeds[i][frame - pictures.first().value] = {
+                    pictures.reduced(*figure[i]), 0.0, frame, true,
+                    clickVariance(marking, key, options.clicks, pictures.map())};
             }
         }
     }
@@ -145,7 +149,7 @@ Outcome<FollowResult> Follower::follow(const Marking& marking) const
                inside.options.goOn(readingShare + (1.0 - readingShare) * part);
     };
     for (const auto& side : sides) {
-        auto seeds = inside.seedsOf(side);
+        auto seeds = inside.seedsOf(side, marking);
         auto followed = followFigure(inside.pictures, inside.times, seeds, goOn);
         if (!followed) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
@@ -153,8 +157,7 @@ Outcome<FollowResult> Follower::follow(const Marking& marking) const
         done += 1.0;
         for (const auto& [landmark, path] : finishedPaths(
                  std::move(followed->paths), seeds, inside.times, inside.pictures.pixelsPerCm())) {
-            addPath(result, side.side, landmark, path, inside.pictures.map(), marking,
-                    inside.options.clicks);
+            addPath(result, side.side, landmark, path, inside.pictures.map(), marking);
         }
         flow->sides.push_back({side.side, std::move(seeds), std::move(followed->flow)});
     }

@@ -32,11 +32,12 @@ Seeds seedsNow(const FollowedFlow::Inside& inside, const FollowedSide& side, Lan
 {
     const auto& then = side.seeds[placeOf(landmark)];
     const auto first = inside.map.first.value;
-    std::map<std::int64_t, cv::Point2d> placed; // by frame of the clip
+    std::map<std::int64_t, Seed> placed; // by frame of the clip
     for (const auto& [key, mark] : marking.marks) {
         if (key.side == side.side && key.landmark == landmark && mark.origin == Origin::Placed &&
             inside.contains(key.frame)) {
-            placed[key.frame.value] = inside.map.reduced(mark.at);
+            placed[key.frame.value] = {inside.map.reduced(mark.at), 0.0, key.frame.value, true,
+                                       clickVariance(marking, key, inside.clicks, inside.map)};
         }
     }
     Seeds now;
@@ -45,11 +46,12 @@ Seeds seedsNow(const FollowedFlow::Inside& inside, const FollowedSide& side, Lan
         const auto was = then.find(seed.origin - first);
         if (!seed.isPlaced && source != placed.end() && was != then.end()) {
             now[frame] = seed;
-            now[frame].at += source->second - was->second.at;
+            now[frame].at += source->second.at - was->second.at;
+            now[frame].clickVariance = source->second.clickVariance;
         }
     }
-    for (const auto& [frame, at] : placed) {
-        now[frame - first] = {at, 0.0, frame, true};
+    for (const auto& [frame, seed] : placed) {
+        now[frame - first] = seed;
     }
     return now;
 }
@@ -94,7 +96,7 @@ FollowedFlow::followedAnew(const Marking& marking, const std::set<MarkKey>& chan
         FollowResult result;
         for (const auto& [landmark, path] :
              finishedPaths(std::move(paths), seeds, inside.times, inside.map.pixelsPerCm)) {
-            addPath(result, side.side, landmark, path, inside.map, marking, inside.clicks);
+            addPath(result, side.side, landmark, path, inside.map, marking);
         }
         for (const auto& key : changed) {
             if (key.side != side.side || !inside.contains(key.frame)) {

@@ -97,7 +97,8 @@ private:
             const auto& from = way(i, m_key);
             const bool isOld = from && std::abs(time(frame) - from->since) > longestAlone;
             if (from && carried.at[i] && !isOld) {
-                way(i, frame) = Way{*carried.at[i], from->since, from->seedVariance, from->origin};
+                way(i, frame) = Way{*carried.at[i], from->since, from->seedVariance, from->origin,
+                                    from->clickVariance};
             }
         }
         m_walked.record[static_cast<std::size_t>(frame)] = {m_key, std::move(moves)};

@@ -15,6 +15,7 @@ struct Seed {
     double variance{};       ///< per axis, of following alone: 0 for a placed mark
     std::int64_t origin{-1}; ///< the frame of the placed mark it hangs on
     bool isPlaced{};
+    double clickVariance{}; ///< per axis, of that mark
 };
 /// By frame, of one landmark.
 using Seeds = std::map<std::int64_t, Seed>;
@@ -25,8 +26,9 @@ struct PathPoint {
     cv::Point2d at;          ///< reduced pixels
     double variance{};       ///< per axis, of following alone
     std::int64_t origin{-1}; ///< frame of the placed mark that decides most
-    bool isDoubtful{}; ///< from before and from behind two places were found that do not agree
-    bool isBridged{};  ///< not seen: interpolated over a short gap
+    bool isDoubtful{};      ///< from before and from behind two places were found that do not agree
+    bool isBridged{};       ///< not seen: interpolated over a short gap
+    double clickVariance{}; ///< per axis, of the placed marks it hangs on, by their shares
 };
 /// One a frame of the stretch, in order; empty where the landmark was not followed to.
 using FollowedPath = std::vector<std::optional<PathPoint>>;

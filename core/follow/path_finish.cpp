@@ -66,11 +66,10 @@ void bridgeBetween(FollowedPath& path, const std::vector<double>& times, const R
     const double gap = times[after.first] - times[before.end - 1];
     const double unseen = unseenAcceleration * pixelsPerCm * gap * gap / 8.0;
     for (std::size_t i = 0; i < where.size(); ++i) {
-        path[before.end + i] = PathPoint{{xs[i], ys[i]},
-                                         std::max(a.variance, b.variance) + unseen * unseen,
-                                         a.origin,
-                                         a.isDoubtful || b.isDoubtful,
-                                         true};
+        path[before.end + i] =
+            PathPoint{{xs[i], ys[i]}, std::max(a.variance, b.variance) + unseen * unseen,
+                      a.origin,       a.isDoubtful || b.isDoubtful,
+                      true,           std::max(a.clickVariance, b.clickVariance)};
     }
 }
 

@@ -34,24 +34,23 @@ private:
     bool m_open{};
 };
 
-/// Error of the placed mark a followed one hangs on, pixels of the upright picture.
-double clickErrorPx(const Marking& marking, const MarkKey& key, const ClickErrors& clicks,
-                    double pixelsPerCm)
-{
-    const auto* mark = marking.find(key);
-    if (mark && mark->sePx) {
-        return *mark->sePx;
-    }
-    return std::max(0.5, clicks.of(key.landmark) * pixelsPerCm);
-}
-
 } // namespace
 
+double clickVariance(const Marking& marking, const MarkKey& placed, const ClickErrors& clicks,
+                     const PictureMap& map)
+{
+    const auto* mark = marking.find(placed);
+    const double px =
+        mark && mark->sePx
+            ? *mark->sePx
+            : std::max(0.5, clicks.of(placed.landmark) * map.pixelsPerCm / map.reduction);
+    return px * px * map.reduction * map.reduction;
+}
+
 void addPath(FollowResult& result, BodySide side, Landmark landmark, const FollowedPath& path,
-             const PictureMap& map, const Marking& marking, const ClickErrors& clicks)
+             const PictureMap& map, const Marking& marking)
 {
     Gaps gaps(result.gaps, side, landmark);
-    const double clickScale = map.pixelsPerCm / map.reduction;
     for (std::size_t f = 0; f < path.size(); ++f) {
         const MarkKey key{{map.first.value + static_cast<std::int64_t>(f)}, side, landmark};
         const auto* there = marking.find(key);
@@ -67,10 +66,8 @@ void addPath(FollowResult& result, BodySide side, Landmark landmark, const Follo
             gaps.add(point->isBridged ? FollowGap::Kind::Bridged : FollowGap::Kind::Doubtful,
                      key.frame);
         }
-        const double click =
-            clickErrorPx(marking, {{point->origin}, side, landmark}, clicks, clickScale);
-        const double flow = std::sqrt(point->variance) / map.reduction;
-        result.marks[key] = Mark{map.upright(point->at), Origin::Followed, std::hypot(click, flow)};
+        const double se = std::sqrt(point->variance + point->clickVariance) / map.reduction;
+        result.marks[key] = Mark{map.upright(point->at), Origin::Followed, se};
     }
 }
 

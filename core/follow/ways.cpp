@@ -9,7 +9,8 @@ namespace latemile {
 namespace {
 
 constexpr double driftPower = 1.5;
-constexpr double priorWeight = 6.0; ///< gaps at seeds that the usual rate counts for
+constexpr double priorWeight = 6.0;  ///< gaps at seeds that the usual rate counts for
+constexpr double leastOfUsual = 0.1; ///< of the square of the usual rate
 /// Two ways that lie farther apart than this many standard errors and 2 cm do not follow one thing.
 constexpr double doubtErrors = 3.5;
 constexpr double doubtCm = 2.0;
@@ -21,7 +22,7 @@ double grown(double duration)
 
 /// Square of the drift's rate in reduced pixels: the usual one and what was seen at the seeds. One
 /// wild closure (a jump) says nothing of the ordinary drift: each counts for four times the usual
-/// at most.
+/// at most. The less of a closure is drift, the less it tells of it.
 double driftRateSquared(Landmark landmark, const std::vector<Closure>& seen, double pixelsPerCm)
 {
     const double usual = std::pow(usualDriftCm(landmark) * pixelsPerCm, 2.0);
@@ -29,18 +30,29 @@ double driftRateSquared(Landmark landmark, const std::vector<Closure>& seen, dou
     double weight = priorWeight;
     for (const auto& closure : seen) {
         if (closure.duration > 0.0) {
-            sum += std::min(closure.squared / grown(closure.duration), 4.0 * usual);
-            weight += 1.0;
+            const double drift = usual * grown(closure.duration);
+            const double tells = std::pow(drift / (drift + closure.known), 2.0);
+            sum += tells *
+                   std::clamp(closure.squared / grown(closure.duration), -4.0 * usual, 4.0 * usual);
+            weight += tells;
         }
     }
-    return sum / weight;
+    return std::max(sum / weight, leastOfUsual * usual);
 }
 
 struct Estimate {
     cv::Point2d at;
     double variance{};
     std::int64_t origin{};
+    double clickVariance{};
 };
+
+/// Of two places that hang on different placed marks, what they differ by on average since these
+/// were clicked.
+double clicksBetween(std::int64_t originA, double clickA, std::int64_t originB, double clickB)
+{
+    return originA == originB ? 0.0 : clickA + clickB;
+}
 
 std::optional<Estimate> estimateFrom(const std::optional<Way>& way, double now, double rateSquared)
 {
@@ -48,7 +60,7 @@ std::optional<Estimate> estimateFrom(const std::optional<Way>& way, double now, 
         return std::nullopt;
     }
     return Estimate{way->at, way->seedVariance + rateSquared * grown(std::abs(now - way->since)),
-                    way->origin};
+                    way->origin, way->clickVariance};
 }
 
 PathPoint joined(const Estimate& a, const Estimate& b, double doubtFrom)
@@ -59,11 +71,16 @@ PathPoint joined(const Estimate& a, const Estimate& b, double doubtFrom)
     const double squared = apart.dot(apart);
     PathPoint point{share * a.at + (1.0 - share) * b.at, 0.0, share >= 0.5 ? a.origin : b.origin,
                     false, false};
+    const double clicks = clicksBetween(a.origin, a.clickVariance, b.origin, b.clickVariance);
     const double byModel = total > 0.0 ? a.variance * b.variance / total : 0.0;
-    const double bySight = share * (1.0 - share) * squared / 2.0;
+    const double bySight = share * (1.0 - share) * (squared / 2.0 - clicks);
     point.variance = std::max(byModel, bySight);
+    point.clickVariance =
+        a.origin == b.origin
+            ? a.clickVariance
+            : share * share * a.clickVariance + (1.0 - share) * (1.0 - share) * b.clickVariance;
     point.isDoubtful = squared > doubtFrom * doubtFrom &&
-                       squared > doubtErrors * doubtErrors * 2.0 * total &&
+                       squared > doubtErrors * doubtErrors * 2.0 * (total + clicks) &&
                        std::min(share, 1.0 - share) > 0.02;
     return point;
 }
@@ -75,7 +92,7 @@ std::optional<PathPoint> pointFrom(const std::optional<Estimate>& ahead,
         return joined(*ahead, *behind, doubtFrom);
     }
     if (const auto& one = ahead ? ahead : behind) {
-        return PathPoint{one->at, one->variance, one->origin, false, false};
+        return PathPoint{one->at, one->variance, one->origin, false, false, one->clickVariance};
     }
     return std::nullopt;
 }
@@ -94,10 +111,12 @@ void setDown(std::optional<Way>& way, const Seed& seed, double time, std::vector
 {
     if (way) {
         const auto gap = way->at - seed.at;
-        closures.push_back({std::max(0.0, gap.dot(gap) / 2.0 - seed.variance - way->seedVariance),
-                            std::abs(time - way->since)});
+        const double known =
+            seed.variance + way->seedVariance +
+            clicksBetween(seed.origin, seed.clickVariance, way->origin, way->clickVariance);
+        closures.push_back({gap.dot(gap) / 2.0 - known, known, std::abs(time - way->since)});
     }
-    way = Way{seed.at, time, seed.variance, seed.origin};
+    way = Way{seed.at, time, seed.variance, seed.origin, seed.clickVariance};
 }
 
 FigurePaths joinedWays(const Ways& ahead, const Ways& behind, const Closures& closures,

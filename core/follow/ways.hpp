@@ -13,13 +13,16 @@ struct Way {
     double since{}; ///< time of the seed it comes from, s
     double seedVariance{};
     std::int64_t origin{-1}; ///< frame of the placed mark it hangs on
+    double clickVariance{};  ///< per axis, of that mark
 };
 /// One a frame of the stretch, of each landmark; empty where it was not carried to.
 using Ways = std::array<std::vector<std::optional<Way>>, landmarkCount>;
 
 /// What a way was off by when it came to a seed, and after how long.
 struct Closure {
-    double squared{};  ///< mean of both axes, less the seeds' own variances; reduced pixels²
+    /// Mean of both axes, less what is known of it: reduced pixels². By chance it may be negative.
+    double squared{};
+    double known{};    ///< the seeds' own variances and, of two placed marks, their clicks'
     double duration{}; ///< s
 };
 using Closures = std::array<std::vector<Closure>, landmarkCount>;
