@@ -217,14 +217,13 @@ struct BothWays {
     double earlier{};
     double later{};
     double noise{}; ///< variance that the marks give to either
-    /// A speed's square is too large on average by the variance of the speed, which is taken off
-    /// one that does not stand out of it by twice its error; of a faster one ever less, since its
-    /// own error outweighs that (A).
+    /// A speed's square is too large on average by the variance of the speed, which is taken off as
+    /// far as it is what is seen: whole of a speed that does not stand out of its noise, ever less
+    /// of a faster one, whose own error outweighs that (A).
     [[nodiscard]] double meanSquare() const
     {
         const double seen = (square(earlier) + square(later)) / 2.0;
-        const double taken = seen > 4.0 * noise ? 4.0 * square(noise) / seen : noise;
-        return std::max(seen - taken, 0.0);
+        return seen > noise ? seen - square(noise) / seen : 0.0;
     }
 };
 
