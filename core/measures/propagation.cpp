@@ -2,6 +2,8 @@
 #include "core/measures/propagation.hpp"
 
 #include "core/measures/formulas.hpp"
+#include "core/measures/mark_pushes.hpp"
+#include "core/measures/slopes.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,66 +23,6 @@ double square(double value)
 {
     return value * value;
 }
-
-class Slopes {
-public:
-    /// `plain` has answered the formula with `value`.
-    Slopes(const PreparedClip& clip, const Measure& measure, const Formula& formula,
-           const Evidence& plain, double value)
-        : m_clip(clip), m_measure(measure), m_formula(formula), m_plain(plain), m_value(value)
-    {
-    }
-
-    /// Change of the value a unit of the disturbance; `set` puts an amount into a Disturbance.
-    /// Amounts are small enough for one side to do: what bends within them is far below any error.
-    template <class Set>
-    [[nodiscard]] double by(double amount, Set set) const
-    {
-        const auto shifted = valueAt(amount, set);
-        return shifted ? difference(*shifted, m_value) / amount : 0.0;
-    }
-
-    /// Units a second around mid-stance, from the frames farthest before and after that are marked.
-    [[nodiscard]] std::optional<double> measuredRate() const
-    {
-        const auto set = [](Disturbance& d, double frames) {
-            d.framesLater = static_cast<int>(frames);
-        };
-        const double frame = m_clip.frameInterval.count();
-        for (int apart = std::max(static_cast<int>(velocityHalfWidth / frame), 1); apart > 0;
-             --apart) {
-            const auto later = valueAt(apart, set);
-            const auto sooner = later ? valueAt(-apart, set) : std::nullopt;
-            if (later && sooner) {
-                return difference(*later, *sooner) / (2.0 * apart * frame);
-            }
-        }
-        return std::nullopt;
-    }
-
-private:
-    template <class Set>
-    [[nodiscard]] std::optional<double> valueAt(double amount, Set set) const
-    {
-        Disturbance disturbance;
-        set(disturbance, amount);
-        auto evidence = m_plain.shifted(disturbance);
-        const double value = m_formula(evidence);
-        return evidence.missing() ? std::nullopt : std::optional(value);
-    }
-
-    /// Angles near +-180 degrees do not jump.
-    [[nodiscard]] double difference(double high, double low) const
-    {
-        return m_measure.unit == Unit::Degree ? std::remainder(high - low, 360.0) : high - low;
-    }
-
-    const PreparedClip& m_clip;
-    const Measure& m_measure;
-    const Formula& m_formula;
-    const Evidence& m_plain;
-    double m_value;
-};
 
 /// Never more than the event's whole error, seconds.
 double sharedJudgement(const PreparedClip& clip, std::size_t step)
@@ -113,92 +55,6 @@ double typicalRate(const ValueRate& rate, const PreparedClip& clip, std::size_t 
         return rate.perSecond * 100.0 * clip.conditions.scene.beltSpeed.value_or(usualSpeed);
     }
     return 0.0;
-}
-
-/// The error of one mark as it moves the value, along u and v.
-struct Push {
-    double u{};
-    double v{};
-};
-
-Push pushOf(const MarkKey& key, double se, const Slopes& slopes)
-{
-    constexpr double shiftPx = 1e-3;
-    const auto by = [&](PixelPoint direction) {
-        return se * slopes.by(shiftPx, [&](Disturbance& d, double amount) {
-            d.mark = key;
-            d.markBy = {direction.u * amount, direction.v * amount};
-        });
-    };
-    return {by({1.0, 0.0}), by({0.0, 1.0})};
-}
-
-/// The marks of one path push together with what they share, each alone with the rest.
-struct PathPush {
-    std::pair<std::size_t, int> path; ///< landmark's place, number of the path
-    Push sum;
-};
-
-/// What the marks push by way of extremes and means, one a mark used: the slope of the formula by
-/// each path once, times the slopes of the path by its marks.
-std::vector<Push> pushesByPaths(const PreparedClip& clip, const Evidence& base,
-                                const Slopes& slopes)
-{
-    constexpr double shift = 1e-3; // of the path's unit, cm or degrees
-    std::vector<double> byPath;
-    for (std::size_t path = 0; path < base.pathsAsked(); ++path) {
-        byPath.push_back(slopes.by(shift, [path](Disturbance& d, double by) {
-            d.path = path;
-            d.pathBy = by;
-        }));
-    }
-    const auto& marks = base.marksUsed();
-    std::vector<Push> pushes(marks.size());
-    for (const auto& slope : base.pathSlopes()) {
-        auto& push = pushes[static_cast<std::size_t>(std::ranges::lower_bound(marks, slope.mark) -
-                                                     marks.begin())];
-        const double by = byPath[slope.path] * clip.tracks.find(slope.mark)->sePx;
-        push = {push.u + by * slope.perPixel.u, push.v + by * slope.perPixel.v};
-    }
-    return pushes;
-}
-
-std::vector<Push> pushesOf(const PreparedClip& clip, const Evidence& base, const Slopes& slopes)
-{
-    auto pushes = pushesByPaths(clip, base, slopes);
-    for (std::size_t i = 0; i < pushes.size(); ++i) {
-        const auto& mark = base.marksUsed()[i];
-        if (base.wasReadBesidePaths(mark)) {
-            pushes[i] = pushOf(mark, clip.tracks.find(mark)->sePx, slopes);
-        }
-    }
-    return pushes;
-}
-
-void addMarkShares(DetailedShares& detail, const PreparedClip& clip,
-                   const std::vector<MarkKey>& marks, const std::vector<Push>& pushes)
-{
-    std::vector<PathPush> paths;
-    for (std::size_t i = 0; i < marks.size(); ++i) {
-        const auto& key = marks[i];
-        const auto& point = *clip.tracks.find(key);
-        const auto push = pushes[i];
-        const auto place = DetailedShares::placeOf(key.side, key.landmark);
-        const double alone = point.path < 0 ? 1.0 : 1.0 - pathCorrelation;
-        detail.landmarks[place] += alone * (square(push.u) + square(push.v));
-        if (point.path < 0) {
-            continue;
-        }
-        const std::pair path{place, point.path};
-        auto found = std::ranges::find(paths, path, &PathPush::path);
-        if (found == paths.end()) {
-            found = paths.insert(found, {path, {}});
-        }
-        found->sum = {found->sum.u + push.u, found->sum.v + push.v};
-    }
-    for (const auto& [path, sum] : paths) {
-        detail.landmarks[path.first] += pathCorrelation * (square(sum.u) + square(sum.v));
-    }
 }
 
 /// The mean trunk length beyond the marks the value uses itself.
