@@ -39,12 +39,9 @@ struct Screened {
 };
 
 /// All that can be had of a clip without a hand: landmarks, contacts, readings.
-Outcome<Screened> screened(const std::filesystem::path& file, const Scene& scene,
-                           PoseNetwork& network)
+Outcome<Screened> screened(ClipReader& reader, const std::filesystem::path& file,
+                           const Scene& scene, PoseNetwork& network)
 {
-    ClipOptions options;
-    options.captureRate = scene.captureRate;
-    ASSIGN_OR_RETURN(auto reader, ClipReader::open(file, options));
     const auto read = [&reader](FrameNumber frame) { return reader.frame(frame); };
     ASSIGN_OR_RETURN(const auto found,
                      searchClip(read, reader.index(), network, framesToSearch(reader.index()),
@@ -160,8 +157,13 @@ Outcome<std::string> review(const Asked& asked)
     ASSIGN_OR_RETURN(const auto scene, readScene(asked.scene));
     RETURN_IF_ERROR(needSideView(scene.view));
     ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
-    ASSIGN_OR_RETURN(const auto fresh, screened(asked.fresh, scene, network));
-    ASSIGN_OR_RETURN(const auto late, screened(asked.late, scene, network));
+    ClipOptions options;
+    options.captureRate = scene.captureRate;
+    // Both before the long work: a file that is no clip is told at once.
+    ASSIGN_OR_RETURN(auto freshReader, ClipReader::open(asked.fresh, options));
+    ASSIGN_OR_RETURN(auto lateReader, ClipReader::open(asked.late, options));
+    ASSIGN_OR_RETURN(const auto fresh, screened(freshReader, asked.fresh, scene, network));
+    ASSIGN_OR_RETURN(const auto late, screened(lateReader, asked.late, scene, network));
     const auto comparison = compare(fresh.readings, late.readings);
     const auto screening = toScreening(comparison, fresh, late);
     if (!asked.out.empty()) {

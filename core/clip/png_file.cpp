@@ -29,7 +29,7 @@ tl::unexpected<Error> cannotWrite(const std::filesystem::path& file, int code)
 {
     const auto detail = std::generic_category().message(code);
     const std::string start = "The picture \"" + file.string() + "\" cannot be written: ";
-    if (code == ENOSPC || code == EDQUOT) {
+    if (code == ENOSPC || code == EDQUOT || code == EFBIG) {
         return fail(Error::Kind::DiskFull, start + "the disk is full; make room and try again.",
                     detail);
     }
