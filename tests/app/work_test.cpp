@@ -118,6 +118,7 @@ TEST_CASE("two clips marked alike show no change", "[batch]")
         CHECK(row["verdict"] != "clear change");
         CHECK((row["change"].is_null() || std::abs(row["change"].get<double>()) < 1e-9));
     }
+    CHECK(json::parse(answer({"compare", session, "--json"})) == comparison);
     const auto csv = (files.folder / "comparison.csv").string();
     (void)answer({"compare", fresh, fatigued, "--out", csv});
     const auto text = bytesOf(csv);

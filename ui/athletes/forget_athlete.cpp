@@ -57,7 +57,8 @@ QString wordsForRemoval(const std::filesystem::path& folder)
                         "AthletesPage",
                         "Sessions: %1. Their clips, marks, notes and sheets go for good, and with "
                         "them the earlier versions kept beside them. Sheets and tables you saved "
-                        "elsewhere stay.")
+                        "elsewhere stay, and so do backups of this computer; a flash disk (SSD) "
+                        "may keep traces of deleted files until it uses their place again.")
                         .arg(sessionFoldersOf(folder).size());
     QStringList films;
     for (const auto& film : linkedFilmsIn(folder)) {

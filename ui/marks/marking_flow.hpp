@@ -36,6 +36,7 @@ public:
     /// From now on nothing but these cells, in this order, whatever the plan asks for.
     void askOnly(std::vector<AskedCell> cells);
     [[nodiscard]] bool asksOnly() const { return !m_only.empty(); }
+    [[nodiscard]] std::size_t countOfOnly() const { return m_only.size(); }
     [[nodiscard]] const CellPlan& plan() const { return m_plan; }
     [[nodiscard]] ClipDocument* clip() const { return m_clip; }
     /// The cell at hand.

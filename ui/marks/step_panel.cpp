@@ -147,7 +147,7 @@ void StepPanel::renew()
 void StepPanel::tellWork()
 {
     m_model->refresh();
-    int asked = 0;
+    std::size_t asked = 0;
     const int steps = m_model->rowCount();
     for (int row = 0; row < steps; ++row) {
         for (int column = 0; column < m_model->columnCount(); ++column) {
@@ -155,8 +155,11 @@ void StepPanel::tellWork()
             // A proposed contact is work too, where no landmark is asked for.
             const bool isWork =
                 !m_flow.asked(place).empty() || m_flow.work(place).state != CellState::Confirmed;
-            asked += m_flow.frameOf(place) && isWork ? 1 : 0;
+            asked += m_flow.frameOf(place) && isWork ? 1U : 0U;
         }
+    }
+    if (m_flow.asksOnly()) {
+        asked = m_flow.countOfOnly(); // some of them may be of columns that are not shown
     }
     m_progress->setText(steps == 0 ? tr("No steps yet")
                                    : tr("Steps: %1, cells to do: %2 of %3")
