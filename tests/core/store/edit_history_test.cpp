@@ -68,7 +68,7 @@ TEST_CASE("a history cut anywhere gives edits that work, or none", "[journal]")
     const auto whole = bytesOf(folder / "session.edits");
     std::set<std::size_t> counts;
     for (std::size_t size = 0; size < whole.size(); ++size) {
-        folder.file("session.edits", whole.substr(0, size));
+        (void)folder.file("session.edits", whole.substr(0, size));
         const auto read = editHistoryOf(toes.document(), base, folder.path());
         counts.insert(read.edits.size());
         for (std::size_t i = 0; i < read.edits.size(); ++i) {

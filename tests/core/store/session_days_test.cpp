@@ -29,9 +29,9 @@ TEST_CASE("what is no session gives no days, and does no harm", "[store][refusal
     CHECK_FALSE(sessionDaysOf(folder.path()));
     for (const auto& text : {std::string(), std::string("{\"date\":\"2026-08-29\""),
                              std::string(100'000, '['), std::string("\xFF\xFE")}) {
-        folder.file("session.json", text);
+        (void)folder.file("session.json", text);
         CHECK_FALSE(sessionDaysOf(folder.path()));
     }
-    folder.file("session.json", R"({"date":{"date":"2026-08-29"},"next_refilm":[3]})");
+    (void)folder.file("session.json", R"({"date":{"date":"2026-08-29"},"next_refilm":[3]})");
     CHECK(sessionDaysOf(folder.path())->date.empty());
 }
