@@ -7,7 +7,9 @@
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
 #include "core/measures/own_measures.hpp"
+#include "core/propose/looks_file.hpp"
 #include "core/scene/plane.hpp"
+#include "core/store/edit_history.hpp"
 #include "core/store/hand_over.hpp"
 #include "core/store/journal.hpp"
 #include "core/store/session_changes.hpp"
@@ -202,6 +204,54 @@ std::string ownSeed()
  "floor": 1}]})";
 }
 
+const std::string someSum(64, 'a');
+
+/// What it gives must lead somewhere: each edit is tried.
+bool readEdits(std::string_view bytes)
+{
+    (void)scratch().file("session.edits", bytes);
+    auto state = Outcome<Session>(tests::dayWithMarks(2));
+    const auto history = editHistoryOf(*state, someSum, scratch().path());
+    for (std::size_t i = history.done; i > 0; --i) {
+        state = withEdit(*state, history.edits[i - 1].back);
+        if (!state) {
+            end("An edit was offered that cannot be undone: " + state.error().sentence);
+        }
+    }
+    return !history.edits.empty();
+}
+
+std::string editsSeed()
+{
+    const tests::ScratchFolder folder;
+    const auto day = tests::dayWithMarks(2);
+    const auto next = tests::withToe(day, 1);
+    const EditHistory history{
+        {editBetween("toe 0", tests::dayWithMarks(1), day), editBetween("toe 1", day, next)}, 1};
+    return keepEditHistory(history, someSum, folder.path())
+               ? tests::bytesOf(folder / "session.edits")
+               : std::string();
+}
+
+bool readLooks(std::string_view bytes)
+{
+    (void)scratch().file("clip.looks", bytes);
+    return looksOf(testing::exampleIndex(), scratch() / "clip.mp4").has_value();
+}
+
+std::string looksSeed()
+{
+    const tests::ScratchFolder folder;
+    ClipLooks looks{.box = RunnerBox{{1}, {10.0, 20.0, 200.0, 400.0}}, .turns = {{2}}};
+    for (std::int64_t frame = 0; frame < 3; ++frame) {
+        looks.found.push_back({{frame}, testing::exampleIndex().time({frame}), {}});
+    }
+    looks.path = CropPath({{testing::exampleIndex().time({0}), {{640.0, 360.0}, 512.0, 0.0}}});
+    return keepLooks(looks, testing::exampleIndex(), folder / "clip.mp4")
+               ? tests::bytesOf(folder / "clip.looks")
+               : std::string();
+}
+
 bool readRecord(std::string_view bytes)
 {
     const tests::ScratchFolder library;
@@ -231,6 +281,8 @@ constexpr std::array all{
     Target{"keypoints", &readCocoDocument, &cocoSeed},
     Target{"own", &readOwn, &ownSeed},
     Target{"record", &readRecord, &recordSeed},
+    Target{"edits", &readEdits, &editsSeed},
+    Target{"looks", &readLooks, &looksSeed},
 };
 
 } // namespace
