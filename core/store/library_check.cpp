@@ -130,8 +130,9 @@ void Checker::noteLeftovers(const std::vector<Path>& entries)
 {
     for (const Path& entry : entries) {
         const auto name = entry.filename().string();
-        if (name.starts_with(".session.json.") || name.starts_with(".athlete.json.") ||
-            name.starts_with(".coaches.json.") || name.starts_with(".own_measures.json.")) {
+        if (name.starts_with(".session.json.") || name.starts_with(".session.edits.") ||
+            name.starts_with(".athlete.json.") || name.starts_with(".coaches.json.") ||
+            name.starts_with(".own_measures.json.")) {
             tell(entry, State::Note, "An interrupted save left this; it may be removed.");
         }
     }

@@ -157,7 +157,8 @@ KillFigures killAgainAndAgain(int kills, unsigned seed)
         const auto name = entry.path().filename().string();
         CAPTURE(name);
         CHECK((name == "session.json" || name == "session.previous.json" ||
-               name == "session.journal" || name.starts_with(".session.json.")));
+               name == "session.journal" || name == "session.edits" ||
+               name.starts_with(".session.json.") || name.starts_with(".session.edits.")));
     }
     return figures;
 }

@@ -242,7 +242,9 @@ bool readLooks(std::string_view bytes)
 std::string looksSeed()
 {
     const tests::ScratchFolder folder;
-    ClipLooks looks{.box = RunnerBox{{1}, {10.0, 20.0, 200.0, 400.0}}, .turns = {{2}}};
+    ClipLooks looks;
+    looks.box = RunnerBox{{1}, {10.0, 20.0, 200.0, 400.0}};
+    looks.turns = {{2}};
     for (std::int64_t frame = 0; frame < 3; ++frame) {
         looks.found.push_back({{frame}, testing::exampleIndex().time({frame}), {}});
     }

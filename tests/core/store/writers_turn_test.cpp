@@ -16,17 +16,23 @@ TEST_CASE("coaches kept by many writers at once are all there", "[store][race]")
 {
     const ScratchFolder library;
     constexpr int writers = 8;
+    std::vector<std::string> faults(writers);
     {
         std::vector<std::jthread> threads;
         for (int i = 0; i < writers; ++i) {
-            threads.emplace_back([&library, i] {
+            threads.emplace_back([&library, &faults, i] {
                 Coach coach;
                 coach.name = "coach " + std::to_string(i);
-                (void)keepCoach(coach, library.path());
+                coach.date = "2026-08-29";
+                const auto kept = keepCoach(coach, library.path());
+                faults[static_cast<std::size_t>(i)] = kept ? "" : kept.error().sentence;
             });
         }
     }
-    CHECK(readCoaches(library.path())->size() == writers);
+    CHECK(faults == std::vector<std::string>(writers));
+    const auto coaches = readCoaches(library.path());
+    REQUIRE(coaches);
+    CHECK(coaches->size() == writers);
 }
 
 TEST_CASE("an athlete changed in two windows keeps both versions", "[store][race]")
