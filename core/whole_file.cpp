@@ -124,11 +124,13 @@ Called<void> keepGeneration(FileSystem& files, const std::filesystem::path& docu
 }
 
 enum class Generations { OnlyNew, KeepOne };
+/// A link in a folder that came from somebody else may lead anywhere: a record takes its place.
+enum class Links { Follow, Replace };
 
 Outcome<void> replace(const std::filesystem::path& file, std::string_view bytes, FileSystem& files,
-                      Generations generations, mode_t rightsOfNew)
+                      Generations generations, mode_t rightsOfNew, Links links = Links::Follow)
 {
-    const auto target = followedLink(file);
+    const auto target = links == Links::Follow ? followedLink(file) : file;
     ASSIGN_OR_RETURN(const auto rights, rightsToKeep(target, files));
     NameBeside name(files);
     auto beside = name.take(target, [&](const auto& free) {
@@ -217,7 +219,7 @@ Outcome<void> replaceDocument(const std::filesystem::path& file, std::string_vie
 Outcome<void> replaceRecord(const std::filesystem::path& file, std::string_view bytes,
                             FileSystem& files)
 {
-    return replace(file, bytes, files, Generations::OnlyNew, ownersAlone);
+    return replace(file, bytes, files, Generations::OnlyNew, ownersAlone, Links::Replace);
 }
 
 std::filesystem::path previousGenerationOf(const std::filesystem::path& document)

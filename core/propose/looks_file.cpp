@@ -126,13 +126,24 @@ Outcome<RunnerBox> boxFrom(const JsonField& field, const FrameIndex& index)
     return RunnerBox{frame, {px[0], px[1], px[2], px[3]}};
 }
 
-Outcome<ClipLooks> looksFrom(const JsonField& document, const FrameIndex& index)
+/// Of a clip that is not there none.
+std::int64_t bytesOf(const std::filesystem::path& clip)
+{
+    std::error_code fault;
+    const auto size = std::filesystem::file_size(clip, fault);
+    return fault ? 0 : static_cast<std::int64_t>(size);
+}
+
+Outcome<ClipLooks> looksFrom(const JsonField& document, const FrameIndex& index,
+                             const std::filesystem::path& clip)
 {
     RETURN_IF_ERROR(needVersion(document, fileVersion));
     ASSIGN_OR_RETURN(const auto network, document.text("network_sha256"));
     ASSIGN_OR_RETURN(const auto frames, document.member("frames"));
     ASSIGN_OR_RETURN(const auto count, frames.integer(0, 1'000'000'000));
-    if (network != poseNetworkSha256 || count != index.size()) {
+    ASSIGN_OR_RETURN(const auto size, document.member("clip_bytes"));
+    ASSIGN_OR_RETURN(const auto bytes, size.integer(0, std::int64_t{1} << 50));
+    if (network != poseNetworkSha256 || count != index.size() || bytes != bytesOf(clip)) {
         return document.fault("it is of another clip or network");
     }
     ClipLooks looks;
@@ -159,17 +170,16 @@ Outcome<ClipLooks> looksFrom(const JsonField& document, const FrameIndex& index)
 
 std::filesystem::path looksFileOf(const std::filesystem::path& clip)
 {
-    return std::filesystem::path(clip).replace_extension(".looks");
+    return clip.string() + ".looks";
 }
 
 Outcome<void> keepLooks(const ClipLooks& looks, const FrameIndex& index,
                         const std::filesystem::path& clip, FileSystem& files)
 {
-    nlohmann::json document{{"version", fileVersion},
-                            {"network_sha256", poseNetworkSha256},
-                            {"frames", index.size()},
-                            {"found", nlohmann::json::array()},
-                            {"leg_turns", nlohmann::json::array()}};
+    nlohmann::json document{
+        {"version", fileVersion},           {"network_sha256", poseNetworkSha256},
+        {"frames", index.size()},           {"clip_bytes", bytesOf(clip)},
+        {"found", nlohmann::json::array()}, {"leg_turns", nlohmann::json::array()}};
     for (const FoundBody& body : looks.found) {
         document["found"].push_back(rowOf(body));
     }
@@ -196,7 +206,7 @@ std::optional<ClipLooks> looksOf(const FrameIndex& index, const std::filesystem:
     if (!parsed) {
         return std::nullopt;
     }
-    auto looks = looksFrom(JsonField(*parsed, file.string()), index);
+    auto looks = looksFrom(JsonField(*parsed, file.string()), index, clip);
     return looks ? std::optional(std::move(*looks)) : std::nullopt;
 }
 

@@ -21,14 +21,15 @@ struct ClipLooks {
     LegTurns turns;
 };
 
-/// Kept beside the clip: "clips/fresh.mp4" has "clips/fresh.looks". Points to a thousandth of a
+/// Kept beside the clip: "clips/fresh.mp4" has "clips/fresh.mp4.looks". Points to a thousandth of a
 /// pixel.
 [[nodiscard]] std::filesystem::path looksFileOf(const std::filesystem::path& clip);
 Outcome<void> keepLooks(const ClipLooks& looks, const FrameIndex& index,
                         const std::filesystem::path& clip, FileSystem& files = disk());
 
-/// Nothing where there are none, or they are damaged, of another number of frames, or by another
-/// network. Times are those of `index`: the capture rate may have been set since.
+/// Nothing where there are none, or they are damaged, of a file of another size or number of
+/// frames, or by another network. Times are those of `index`: the capture rate may have been set
+/// since.
 [[nodiscard]] std::optional<ClipLooks>
 looksOf(const FrameIndex& index, const std::filesystem::path& clip, FileSystem& files = disk());
 

@@ -31,24 +31,36 @@ std::size_t bytesIn(const PastEdit& edit)
     return edit.name.size() + edit.forward.size() + edit.back.size();
 }
 
-/// Without what changed nothing and without the oldest, as far as there are too many.
+/// Without what changed nothing, and as many as may be kept: outwards from where the document
+/// stands, since an edit means nothing without those between.
 EditHistory worthKeeping(const EditHistory& history)
 {
     EditHistory kept;
     std::size_t bytes = 0;
-    for (std::size_t i = history.edits.size(); i > 0; --i) {
-        const auto& edit = history.edits[i - 1];
-        if (edit.forward.empty()) {
-            continue;
-        }
+    const auto fits = [&](const PastEdit& edit) {
         bytes += bytesIn(edit);
-        if (kept.edits.size() == mostEdits || bytes > mostBytes) {
+        return kept.edits.size() < mostEdits && bytes <= mostBytes;
+    };
+    for (std::size_t i = history.done; i > 0; --i) {
+        const auto& edit = history.edits[i - 1];
+        if (!edit.forward.empty() && !fits(edit)) {
             break;
         }
-        kept.edits.push_back(edit);
-        kept.done += i <= history.done ? 1 : 0;
+        if (!edit.forward.empty()) {
+            kept.edits.push_back(edit);
+        }
     }
     std::ranges::reverse(kept.edits);
+    kept.done = kept.edits.size();
+    for (std::size_t i = history.done; i < history.edits.size(); ++i) {
+        const auto& edit = history.edits[i];
+        if (!edit.forward.empty() && !fits(edit)) {
+            break;
+        }
+        if (!edit.forward.empty()) {
+            kept.edits.push_back(edit);
+        }
+    }
     return kept;
 }
 

@@ -2,10 +2,13 @@
 #include "core/store/hand_over.hpp"
 
 #include "core/csv_cells.hpp"
+#include "core/files/checksum.hpp"
 #include "core/files/file_system.hpp"
 #include "core/files/new_file.hpp"
 #include "core/store/archive_owners.hpp"
+#include "core/store/clip_sums.hpp"
 #include "core/store/linked_film.hpp"
+#include "core/store/session.hpp"
 #include "core/store/session_locks.hpp"
 #include "core/store/utf8_names.hpp"
 #include "core/whole_file.hpp"
@@ -35,12 +38,38 @@ bool isClip(const std::filesystem::path& file)
     return file.parent_path().filename() == "clips";
 }
 
-/// Locks are this machine's, links other than clips stand for files that nobody named.
+/// Of a link: whether a session names it as its clip. Other links stand for files that nobody meant
+/// to give away.
+bool isNamed(const std::filesystem::path& link)
+{
+    const auto session = readSession(link.parent_path().parent_path());
+    const auto name = "clips/" + link.filename().string();
+    return isClip(link) && session &&
+           std::ranges::find(session->clips, name, &SessionClip::file) != session->clips.end();
+}
+
+/// That the film of a linked clip is there, and the one that came in.
+Outcome<void> needFilm(const std::filesystem::path& link)
+{
+    if (const auto lost = lostFilmSentence(link); !lost.empty()) {
+        return fail(Error::Kind::NotFound, link.string() + ": " + lost);
+    }
+    ASSIGN_OR_RETURN(const auto sums, readClipSums(link.parent_path()));
+    ASSIGN_OR_RETURN(const auto now, sha256OfFile(link));
+    const auto known = sums.find(link.filename().string());
+    if (known == sums.end() || known->second != now) {
+        return fail(Error::Kind::Inconsistent,
+                    link.string() + " is a link to a file that is not the film that came in: find "
+                                    "the film, or take the clip out of the session.");
+    }
+    return {};
+}
+
+/// Locks are this machine's.
 bool isLeftOut(const std::filesystem::directory_entry& entry)
 {
     std::error_code ignored;
-    return (entry.is_symlink(ignored) && !isClip(entry.path())) ||
-           !entry.is_regular_file(ignored) || entry.path().extension() == ".lock";
+    return !entry.is_regular_file(ignored) || entry.path().extension() == ".lock";
 }
 
 /// Plain files below the folder, whatever they are.
@@ -51,9 +80,11 @@ Outcome<std::vector<Item>> itemsOf(const std::filesystem::path& folder)
     const auto above = folder.parent_path();
     for (std::filesystem::recursive_directory_iterator at(folder, fault), end; !fault && at != end;
          at.increment(fault)) {
-        if (isClip(at->path()) && !lostFilmSentence(at->path()).empty()) {
-            return fail(Error::Kind::NotFound,
-                        at->path().string() + ": " + lostFilmSentence(at->path()));
+        if (std::error_code ignored; at->is_symlink(ignored)) {
+            if (!isNamed(at->path())) {
+                continue;
+            }
+            RETURN_IF_ERROR(needFilm(at->path()));
         }
         if (isLeftOut(*at)) {
             continue;

@@ -28,25 +28,31 @@ bool isOfKind(const Path& file, const Path& other)
     return lowered(file.extension().string()) == lowered(other.extension().string());
 }
 
-/// Plain files below the folder; a folder that cannot be looked into, or a link, is passed over.
-std::vector<Path> filesBelow(const Path& folder)
+/// Plain files below the folder; links and folders that may not be looked into are passed over.
+Outcome<std::vector<Path>> filesBelow(const Path& folder, const GoOn& goOn)
 {
     constexpr auto lenient = std::filesystem::directory_options::skip_permission_denied;
     std::vector<Path> files;
     std::error_code fault;
     for (std::filesystem::recursive_directory_iterator at(folder, lenient, fault), end;
          !fault && at != end; at.increment(fault)) {
+        if (goOn && !goOn(0.0)) {
+            return fail(Error::Kind::Cancelled, "Stopped looking in " + folder.string() + ".");
+        }
         std::error_code ignored;
         if (!at->is_symlink(ignored) && at->is_regular_file(ignored)) {
             files.push_back(at->path());
         }
     }
+    if (fault) {
+        return readFault(folder, fault.value());
+    }
     return files;
 }
 
-std::vector<Path> candidates(const Path& lastName, const Path& folder)
+Outcome<std::vector<Path>> candidates(const Path& lastName, const Path& folder, const GoOn& goOn)
 {
-    auto files = filesBelow(folder);
+    ASSIGN_OR_RETURN(auto files, filesBelow(folder, goOn));
     std::erase_if(files, [&](const Path& file) { return !isOfKind(file, lastName); });
     std::ranges::stable_partition(files,
                                   [name = lowered(lastName.filename().string())](const Path& file) {
@@ -115,7 +121,7 @@ std::string lostFilmSentence(const Path& clip)
 Outcome<std::optional<Path>> findFilm(const std::string& sum, const Path& lastName,
                                       const Path& folder, const GoOn& goOn)
 {
-    const auto files = candidates(lastName, folder);
+    ASSIGN_OR_RETURN(const auto files, candidates(lastName, folder, goOn));
     for (std::size_t i = 0; i < files.size(); ++i) {
         const double share = static_cast<double>(i) / static_cast<double>(files.size());
         const auto found = sha256OfFile(files[i], disk(), [&] { return !goOn || goOn(share); });

@@ -38,16 +38,26 @@ MarkChanges markChanges(const Marks& before, const Marks& now)
     return changes;
 }
 
-SessionClip withoutMarking(SessionClip clip)
+/// Part by part: a copy of the whole would copy thousands of marks to throw them away.
+SessionClip withoutMarking(const SessionClip& clip)
 {
-    clip.marking = {};
-    return clip;
+    return {clip.file, clip.condition, clip.minute, clip.inclinePercent, clip.shoes, clip.exertion,
+            clip.pain, clip.scene,     {},          clip.unknown};
 }
 
-Session withoutClips(Session session)
+Session withoutClips(const Session& session)
 {
-    session.clips.clear();
-    return session;
+    return {session.date,
+            {},
+            session.note,
+            session.coach,
+            session.measures,
+            session.cues,
+            session.measuresAfterLooking,
+            session.stills,
+            session.screening,
+            session.nextRefilm,
+            session.unknown};
 }
 
 bool sameFiles(const Session& before, const Session& now)

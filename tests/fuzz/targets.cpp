@@ -235,8 +235,8 @@ std::string editsSeed()
 
 bool readLooks(std::string_view bytes)
 {
-    (void)scratch().file("clip.looks", bytes);
-    return looksOf(testing::exampleIndex(), scratch() / "clip.mp4").has_value();
+    (void)scratch().file("looked.mp4.looks", bytes);
+    return looksOf(testing::exampleIndex(), scratch() / "looked.mp4").has_value();
 }
 
 std::string looksSeed()
@@ -249,8 +249,8 @@ std::string looksSeed()
         looks.found.push_back({{frame}, testing::exampleIndex().time({frame}), {}});
     }
     looks.path = CropPath({{testing::exampleIndex().time({0}), {{640.0, 360.0}, 512.0, 0.0}}});
-    return keepLooks(looks, testing::exampleIndex(), folder / "clip.mp4")
-               ? tests::bytesOf(folder / "clip.looks")
+    return keepLooks(looks, testing::exampleIndex(), folder / "looked.mp4")
+               ? tests::bytesOf(folder / "looked.mp4.looks")
                : std::string();
 }
 

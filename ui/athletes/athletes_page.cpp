@@ -247,7 +247,10 @@ void AthletesPage::editAthlete()
         entry->athlete, false,
         [this, folder = entry->folder,
          before = entry->athlete](const Athlete& athlete) -> Outcome<void> {
-            RETURN_IF_ERROR(keepAthlete(athlete, before, folder / "athlete.json"));
+            if (auto kept = keepAthlete(athlete, before, folder / "athlete.json"); !kept) {
+                reload(); // the list shows what stands there now
+                return kept;
+            }
             reload();
             emit athleteEdited(QString::fromStdString(folder.string()));
             return {};

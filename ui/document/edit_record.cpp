@@ -62,7 +62,8 @@ void EditRecord::note(Session now)
     m_entries.resize(known(), {nullptr, {}});
     if (index > m_entries.size()) {
         addEdits(now);
-    } else if (index == m_done && index > 0 && !(now == m_now)) {
+    } else if (index == m_done && index > 0 && index == m_entries.size() && !(now == m_now)) {
+        // Where edits were taken back, what still changes by itself is their going, not this edit.
         widenLast(now);
     }
     m_done = index;

@@ -148,6 +148,7 @@ std::unique_ptr<ClipDocument> SessionDocument::makeClip(SessionClip clip)
 ClipDocument& SessionDocument::insertClip(std::size_t at, std::unique_ptr<ClipDocument> clip)
 {
     ClipDocument& inserted = *clip;
+    tellAthlete(inserted); // it may have been away while that changed
     m_clips.insert(m_clips.begin() + static_cast<std::ptrdiff_t>(at), std::move(clip));
     m_saver.editHappened();
     emit clipsChanged();
@@ -198,6 +199,9 @@ void SessionDocument::becomeClips(const std::vector<SessionClip>& clips)
         }
         bring(*m_clips[i], clips[i]);
     }
+    while (m_clips.size() > clips.size()) { // one file twice
+        m_aside.push_back(takeClip(m_clips.size() - 1));
+    }
 }
 
 void SessionDocument::become(const Session& session)
@@ -228,6 +232,7 @@ Athlete SessionDocument::replaceAthlete(Athlete athlete)
     if (!written) {
         if (written.error().kind == Error::Kind::Inconsistent) {
             m_athlete = readAthlete(file).value_or(m_athlete);
+            before = m_athlete; // taking the edit back must not undo theirs
         }
         emit saveFailed(fromUtf8(written.error().sentence));
     }

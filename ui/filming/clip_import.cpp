@@ -24,8 +24,14 @@ constexpr std::size_t pieceBytes = std::size_t{4} << 20;
 std::filesystem::path freeName(const std::filesystem::path& folder,
                                const std::filesystem::path& file)
 {
+    // A link whose film is not there just now has its name all the same.
+    const auto isTaken = [](const std::filesystem::path& name) {
+        std::error_code ignored;
+        return std::filesystem::symlink_status(name, ignored).type() !=
+               std::filesystem::file_type::not_found;
+    };
     auto wanted = folder / file.filename();
-    for (int n = 2; std::filesystem::exists(wanted); ++n) {
+    for (int n = 2; isTaken(wanted); ++n) {
         wanted =
             folder / (file.stem().string() + "-" + std::to_string(n) + file.extension().string());
     }

@@ -4,6 +4,7 @@
 #include "core/propose/looks_file.hpp"
 #include "core/propose/row_bound.hpp"
 #include "ui/document/clip_document.hpp"
+#include "ui/document/commands/earlier_edit.hpp"
 #include "ui/document/commands/exchange_legs.hpp"
 #include "ui/document/commands/propose_marks.hpp"
 #include "ui/filming/work_bar.hpp"
@@ -83,7 +84,18 @@ void Proposing::keepTurns()
 void Proposing::setClip(ClipDocument* clip)
 {
     keepTurns();
+    if (m_shown) {
+        disconnect(&m_shown->history(), nullptr, this, nullptr);
+    }
     m_shown = clip;
+    if (clip != nullptr) {
+        m_historyIndex = clip->history().index();
+        connect(&clip->history(), &QUndoStack::indexChanged, this, [this](int index) {
+            if (m_shown && m_shown->isOpen()) {
+                forgetTurns(*m_shown, index);
+            }
+        });
+    }
     leaveBox();
     tellButtons();
 }
@@ -108,14 +120,24 @@ QString Proposing::workName() const
 Proposing::Seen& Proposing::seen(const ClipDocument& clip)
 {
     const auto known = m_seen.find(clip.file());
-    return known != m_seen.end() ? known->second
-                                 : m_seen.emplace(clip.file(), seenBefore(clip)).first->second;
+    const double rate = clip.isOpen() ? clip.facts().captureRate : 0.0;
+    if (known != m_seen.end() && (known->second.rate == rate || !clip.isOpen())) {
+        return known->second;
+    }
+    // After another capture rate was set: by frames, with the times of now. Commands hold the
+    // turns.
+    auto before = seenBefore(clip);
+    if (known != m_seen.end()) {
+        before.turns = known->second.turns;
+    }
+    return m_seen.insert_or_assign(clip.file(), std::move(before)).first->second;
 }
 
 /// In an earlier run of the program.
 Proposing::Seen Proposing::seenBefore(const ClipDocument& clip)
 {
     Seen seen;
+    seen.rate = clip.isOpen() ? clip.facts().captureRate : 0.0;
     if (auto looks = clip.isOpen() ? looksOf(clip.index(), clip.file()) : std::nullopt) {
         seen.found = std::move(looks->found);
         seen.path = std::move(looks->path);
@@ -124,6 +146,29 @@ Proposing::Seen Proposing::seenBefore(const ClipDocument& clip)
         seen.keptTurns = std::move(looks->turns);
     }
     return seen;
+}
+
+/// And its frames have the times they had when the work began.
+bool Proposing::isStillOpen() const
+{
+    if (!m_proposed || !m_proposed->isOpen()) {
+        return false;
+    }
+    const auto known = m_seen.find(m_proposed->file());
+    return known != m_seen.end() && known->second.rate == m_proposed->facts().captureRate;
+}
+
+/// An edit of an earlier run was undone or done again: whether it was an exchange of legs is not
+/// known, and an exchange too few is seen at once and made by one key.
+void Proposing::forgetTurns(const ClipDocument& clip, int index)
+{
+    const auto isEarlier = [&clip](int at) {
+        return dynamic_cast<const EarlierEdit*>(clip.history().command(at)) != nullptr;
+    };
+    const int before = std::exchange(m_historyIndex, index);
+    if (index != before && isEarlier(std::min(index, before))) {
+        seen(clip).turns->clear();
+    }
 }
 
 /// Without it a look is taken again another day: a fault here costs nobody anything else.
@@ -250,7 +295,8 @@ void Proposing::stop()
 
 void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
 {
-    if (!m_proposed) { // The clip was taken away meanwhile.
+    if (!isStillOpen()) { // The clip was taken away meanwhile, or is being opened again.
+        m_later.clear();
         m_panel.work().endWork(workId);
         return;
     }

@@ -60,10 +60,13 @@ private:
         std::optional<RunnerBox> box;
         std::shared_ptr<LegTurns> turns = std::make_shared<LegTurns>();
         LegTurns keptTurns; ///< an undo changes them without a word
+        double rate{};      ///< the capture rate that the times of all this follow
     };
     static Seen seenBefore(const ClipDocument& clip);
     void keep(const ClipDocument& clip);
     void keepTurns();
+    void forgetTurns(const ClipDocument& clip, int index);
+    [[nodiscard]] bool isStillOpen() const;
     [[nodiscard]] bool isUsable() const;
     [[nodiscard]] Seen& seen(const ClipDocument& clip);
     [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
@@ -87,6 +90,7 @@ private:
     std::vector<FrameNumber> m_later;             ///< of it, to be looked at in a second go
     int m_piece{};                                ///< of work: its parts are one edit
     std::map<std::filesystem::path, Seen> m_seen; ///< by the clip's file
+    int m_historyIndex{};
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
     Worker m_keeper;

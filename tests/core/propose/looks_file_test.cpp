@@ -41,7 +41,7 @@ TEST_CASE("what was seen of a clip comes back to a thousandth of a pixel", "[pro
     const auto looks = someLooks();
     const auto index = framesAt(60.0, 40);
     REQUIRE(keepLooks(looks, index, clip));
-    CHECK(std::filesystem::exists(folder / "clips/fresh.looks"));
+    CHECK(std::filesystem::exists(folder / "clips/fresh.mp4.looks"));
     const auto back = looksOf(index, clip);
     REQUIRE(back);
     CHECK(back->box == looks.box);
@@ -82,9 +82,9 @@ TEST_CASE("looks at another clip, damaged ones and none at all are no looks", "[
     CHECK_FALSE(looksOf(index, clip));
     REQUIRE(keepLooks(someLooks(), index, clip));
     CHECK_FALSE(looksOf(framesAt(60.0, 41), clip));
-    const auto whole = bytesOf(folder / "fresh.looks");
+    const auto whole = bytesOf(folder / "fresh.mp4.looks");
     for (std::size_t size = 0; size + 2 < whole.size(); size += 97) {
-        (void)folder.file("fresh.looks", whole.substr(0, size));
+        (void)folder.file("fresh.mp4.looks", whole.substr(0, size));
         CHECK_FALSE(looksOf(index, clip));
     }
     for (const auto& [from, to] : std::vector<std::pair<std::string, std::string>>{
@@ -94,7 +94,7 @@ TEST_CASE("looks at another clip, damaged ones and none at all are no looks", "[
              {"59e42d71", "59e42d72"}}) {
         auto changed = whole;
         REQUIRE(changed.find(from) != std::string::npos);
-        (void)folder.file("fresh.looks", changed.replace(changed.find(from), from.size(), to));
+        (void)folder.file("fresh.mp4.looks", changed.replace(changed.find(from), from.size(), to));
         CHECK_FALSE(looksOf(index, clip));
     }
 }

@@ -111,6 +111,36 @@ TEST_CASE("the oldest edits and those that changed nothing are not kept", "[jour
     CHECK(read.edits.back().name == "toe 599");
 }
 
+TEST_CASE("of too many undone edits those next to the document are kept", "[journal]")
+{
+    const ScratchFolder folder;
+    EditHistory history;
+    auto state = dayWithMarks(6);
+    const auto document = state;
+    for (int frame = 0; frame < 600; ++frame) {
+        const auto next = withToe(state, frame);
+        history.edits.push_back(editBetween("toe " + std::to_string(frame), state, next));
+        state = next;
+    }
+    REQUIRE(keepEditHistory(history, base, folder.path()));
+    const auto read = editHistoryOf(document, base, folder.path());
+    REQUIRE(read.edits.size() == 500);
+    CHECK(read.done == 0);
+    CHECK(read.edits.front().name == "toe 0");
+}
+
+TEST_CASE("a record takes the place of a link, and what it led to stays", "[journal][refusals]")
+{
+    const ScratchFolder folder;
+    const auto foreign = folder.file("thesis.odt", "years of work");
+    std::filesystem::create_directories(folder / "day");
+    std::filesystem::create_symlink(foreign, folder / "day/session.edits");
+    const ThreeToes toes;
+    REQUIRE(keepEditHistory(toes.history, base, folder / "day"));
+    CHECK(bytesOf(foreign) == "years of work");
+    CHECK(editHistoryOf(toes.document(), base, folder / "day") == toes.history);
+}
+
 TEST_CASE("what was recovered after a crash can be undone as one edit", "[journal]")
 {
     const ScratchFolder folder;

@@ -104,3 +104,20 @@ TEST_CASE("a linked film goes along when a record is handed over", "[store][link
     CHECK(lost.error().sentence.find("disk/run.mp4") != std::string::npos);
     CHECK_FALSE(fs::exists(studio / "again.zip"));
 }
+
+TEST_CASE("a link that no session names, or to another file, is not handed over",
+          "[store][link][hand_over][refusals]")
+{
+    const Linked studio;
+    const auto secret = studio.file("home/key", "private");
+    fs::create_symlink(secret, studio.clip().parent_path() / "x.txt");
+    fs::create_symlink(studio / "nowhere", studio.clip().parent_path() / "removed.mp4");
+    REQUIRE(handOver(studio / "library/ilse", studio / "ilse.zip"));
+    CHECK(bytesOf(studio / "ilse.zip").find("private") == std::string::npos);
+
+    fs::remove(studio.clip());
+    fs::create_symlink(secret, studio.clip());
+    const auto other = handOver(studio / "library/ilse", studio / "again.zip");
+    REQUIRE_FALSE(other);
+    CHECK(other.error().sentence.find("not the film that came in") != std::string::npos);
+}

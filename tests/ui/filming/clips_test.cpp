@@ -12,6 +12,7 @@
 #include <QFile>
 #include <QMenu>
 #include <QTest>
+#include <QUndoStack>
 
 #include <fstream>
 
@@ -73,6 +74,19 @@ TEST_CASE("a linked film stays where it is, and is found again where it was move
     REQUIRE(waitUntil([&] { return !coach.clip().fault().isEmpty(); }));
     CHECK(coach.clip().fault().contains(QStringLiteral("run.mp4")));
     CHECK(buttonNamed(page, QStringLiteral("Find the film…")).isVisible());
+    // Cameras use names again: another film does not take the lost one's place.
+    const tests::ScratchFolder other;
+    QUndoStack& history = coach.window().session()->history();
+    const int before = history.index();
+    coach.press(QStringLiteral("Link only"));
+    page.addFiles({slowMotionClip(other, "run.mp4")});
+    REQUIRE(waitUntil([&] { return coach.window().session()->clips().size() == 2; }));
+    CHECK(std::filesystem::is_symlink(clip));
+    CHECK(std::filesystem::exists(coach.folder() / "clips/run-2.mp4"));
+    REQUIRE(waitUntil([&] { return coach.clip().isOpen(); }));
+    history.setIndex(before);
+    coach.press(QStringLiteral("Link only"));
+    REQUIRE(coach.window().session()->clips().size() == 1);
     page.opening().searchIn(disk / "moved");
     REQUIRE(waitUntil([&] { return coach.clip().isOpen(); }));
     CHECK(std::filesystem::read_symlink(clip) == disk / "moved/early.mp4");

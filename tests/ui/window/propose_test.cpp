@@ -264,7 +264,7 @@ TEST_CASE("what was seen of a clip is there another day, and needs no second loo
     job.waitForProposals();
     REQUIRE(job.count(Origin::Proposed) == 13 * 20);
     const auto proposed = job.clip().marking();
-    const auto looks = job.clip().file().replace_extension(".looks");
+    const auto looks = std::filesystem::path(job.clip().file().string() + ".looks");
     CHECK(std::filesystem::exists(looks));
     job.window().undo();
     job.reopen();

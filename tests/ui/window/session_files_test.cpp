@@ -8,6 +8,7 @@
 #include "ui/document/commands/remove_clip.hpp"
 #include "ui/document/commands/remove_mark.hpp"
 #include "ui/document/commands/set_about.hpp"
+#include "ui/document/commands/set_athlete.hpp"
 #include "ui/window/end_signals.hpp"
 #include "ui/window/notice_line.hpp"
 #include "ui/window/session_bar.hpp"
@@ -334,4 +335,42 @@ TEST_CASE("what follows a moved mark by itself goes with its edit after a restar
     CHECK(again.clips().front()->marking() == before);
     again.history().redo();
     CHECK(again.clips().front()->marking().find(other) == nullptr);
+}
+
+TEST_CASE("what goes on after an edit was undone is not taken for the edit before it", "[ui]")
+{
+    WindowFixture fixture;
+    MainWindow& window = fixture.openWindow(QStringLiteral("marks"));
+    ClipDocument& clip = *window.session()->clips().front();
+    const auto before = clip.marking();
+    const MarkKey first = before.marks.begin()->first;
+    const MarkKey second = std::next(before.marks.begin())->first;
+    const MarkKey other = std::next(before.marks.begin(), 2)->first;
+    QUndoStack& history = window.session()->history();
+    history.push(new RemoveMark(clip, first));
+    history.push(new RemoveMark(clip, second));
+    clip.replaceMark(other, std::nullopt); // a path goes with the second edit
+    REQUIRE(waitUntil([&] { return says(window, "Saved"); }));
+    history.undo();
+    clip.replaceMark(other, before.marks.at(other)); // and comes back as that is undone
+    fixture.closeWindow();
+    SessionDocument& again = *fixture.openWindow(QStringLiteral("marks")).session();
+    again.history().undo();
+    CHECK(again.clips().front()->marking() == before);
+}
+
+TEST_CASE("undo does not take back what another window wrote of the athlete", "[ui]")
+{
+    WindowFixture fixture;
+    SessionDocument& session = *fixture.openWindow(QStringLiteral("marks")).session();
+    const auto file = athleteFileOf(session.folder());
+    Athlete theirs = session.athlete();
+    theirs.note = "consent withdrawn for pictures";
+    REQUIRE(writeAthlete(theirs, file));
+    Athlete ours = session.athlete();
+    ours.massKg = 63.0;
+    session.history().push(new SetAthlete(session, ours, QStringLiteral("mass"), 1));
+    CHECK(session.athlete() == theirs);
+    session.history().undo();
+    CHECK(readAthlete(file) == theirs);
 }
