@@ -265,7 +265,7 @@ TEST_CASE("what was seen of a clip is there another day, and needs no second loo
     REQUIRE(job.count(Origin::Proposed) == 13 * 20);
     const auto proposed = job.clip().marking();
     const auto looks = std::filesystem::path(job.clip().file().string() + ".looks");
-    CHECK(std::filesystem::exists(looks));
+    CHECK(waitUntil([&] { return std::filesystem::exists(looks); })); // written behind the window
     job.window().undo();
     job.reopen();
     waitForPicture(job.page());
