@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/proposing.hpp"
 
-#include "core/propose/looks_file.hpp"
 #include "core/propose/row_bound.hpp"
 #include "ui/document/clip_document.hpp"
-#include "ui/document/commands/earlier_edit.hpp"
 #include "ui/document/commands/exchange_legs.hpp"
 #include "ui/document/commands/propose_marks.hpp"
 #include "ui/filming/work_bar.hpp"
@@ -15,7 +13,6 @@
 #include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
-#include <QSemaphore>
 #include <QUndoStack>
 
 #include <algorithm>
@@ -42,7 +39,8 @@ bool hasMark(const Marking& marking, bool (*is)(const Mark&))
 
 Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent)
     : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys),
-      m_resources(resourceFile("pose").parent_path()), m_work(new ProposeWork(this))
+      m_resources(resourceFile("pose").parent_path()), m_work(new ProposeWork(this)),
+      m_seen(new SeenClips(this))
 {
     connect(&panel, &FollowPanel::proposeWanted, this, &Proposing::propose);
     connect(&panel, &FollowPanel::exchangeWanted, this, &Proposing::exchangeLegs);
@@ -62,39 +60,21 @@ Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QO
     connect(&flow, &MarkingFlow::changed, this, &Proposing::tellButtons);
 }
 
-/// The last of the work posted may be dropped: it is waited for.
 Proposing::~Proposing()
 {
-    keepTurns();
-    QSemaphore done;
-    m_keeper.post([&done] { done.release(); });
-    done.acquire();
-}
-
-void Proposing::keepTurns()
-{
-    if (const ClipDocument* clip = m_shown; clip != nullptr && clip->isOpen()) {
-        const auto known = m_seen.find(clip->file());
-        if (known != m_seen.end() && known->second.keptTurns != *known->second.turns) {
-            keep(*clip);
-        }
+    if (m_shown) {
+        m_seen->keepTurns(*m_shown);
     }
 }
 
 void Proposing::setClip(ClipDocument* clip)
 {
-    keepTurns();
     if (m_shown) {
-        disconnect(&m_shown->history(), nullptr, this, nullptr);
+        m_seen->keepTurns(*m_shown);
     }
     m_shown = clip;
     if (clip != nullptr) {
-        m_historyIndex = clip->history().index();
-        connect(&clip->history(), &QUndoStack::indexChanged, this, [this](int index) {
-            if (m_shown && m_shown->isOpen()) {
-                forgetTurns(*m_shown, index);
-            }
-        });
+        m_seen->watch(clip->history());
     }
     leaveBox();
     tellButtons();
@@ -117,75 +97,11 @@ QString Proposing::workName() const
     return m_later.empty() ? tr("Proposing") : tr("Cells first");
 }
 
-Proposing::Seen& Proposing::seen(const ClipDocument& clip)
-{
-    const auto known = m_seen.find(clip.file());
-    const double rate = clip.isOpen() ? clip.facts().captureRate : 0.0;
-    if (known != m_seen.end() && (known->second.rate == rate || !clip.isOpen())) {
-        return known->second;
-    }
-    // After another capture rate was set: by frames, with the times of now. Commands hold the
-    // turns.
-    auto before = seenBefore(clip);
-    if (known != m_seen.end()) {
-        before.turns = known->second.turns;
-    }
-    return m_seen.insert_or_assign(clip.file(), std::move(before)).first->second;
-}
-
-/// In an earlier run of the program.
-Proposing::Seen Proposing::seenBefore(const ClipDocument& clip)
-{
-    Seen seen;
-    seen.rate = clip.isOpen() ? clip.facts().captureRate : 0.0;
-    if (auto looks = clip.isOpen() ? looksOf(clip.index(), clip.file()) : std::nullopt) {
-        seen.found = std::move(looks->found);
-        seen.path = std::move(looks->path);
-        seen.box = looks->box;
-        *seen.turns = looks->turns;
-        seen.keptTurns = std::move(looks->turns);
-    }
-    return seen;
-}
-
-/// And its frames have the times they had when the work began.
-bool Proposing::isStillOpen() const
-{
-    if (!m_proposed || !m_proposed->isOpen()) {
-        return false;
-    }
-    const auto known = m_seen.find(m_proposed->file());
-    return known != m_seen.end() && known->second.rate == m_proposed->facts().captureRate;
-}
-
-/// An edit of an earlier run was undone or done again: whether it was an exchange of legs is not
-/// known, and an exchange too few is seen at once and made by one key.
-void Proposing::forgetTurns(const ClipDocument& clip, int index)
-{
-    const auto isEarlier = [&clip](int at) {
-        return dynamic_cast<const EarlierEdit*>(clip.history().command(at)) != nullptr;
-    };
-    const int before = std::exchange(m_historyIndex, index);
-    if (index != before && isEarlier(std::min(index, before))) {
-        seen(clip).turns->clear();
-    }
-}
-
-/// Without it a look is taken again another day: a fault here costs nobody anything else.
-void Proposing::keep(const ClipDocument& clip)
-{
-    Seen& known = seen(clip);
-    known.keptTurns = *known.turns;
-    m_keeper.post([looks = ClipLooks{known.found, known.path, known.box, known.keptTurns},
-                   index = clip.index(),
-                   file = clip.file()] { (void)keepLooks(looks, index, file); });
-}
-
 /// Of `frames` those not looked at yet.
 std::vector<FrameNumber> Proposing::unseenOf(std::vector<FrameNumber> frames)
 {
     std::set<FrameNumber> known;
-    for (const FoundBody& body : seen(*m_flow.clip()).found) {
+    for (const FoundBody& body : m_seen->of(*m_flow.clip()).found) {
         known.insert(body.frame);
     }
     std::erase_if(frames, [&known](FrameNumber frame) { return known.contains(frame); });
@@ -246,7 +162,7 @@ void Proposing::begin()
     ++m_piece;
     m_proposed = m_flow.clip();
     auto first = unseenOf(cellFrames());
-    if (seen(*m_proposed).found.empty()) {
+    if (m_seen->of(*m_proposed).found.empty()) {
         first = withNeighbours(first, m_proposed->index());
     }
     auto all = unseenOf(framesToSearch(m_proposed->index()));
@@ -263,7 +179,7 @@ void Proposing::begin()
 void Proposing::look(std::vector<FrameNumber> frames)
 {
     ClipDocument& clip = *m_proposed;
-    const Seen& known = seen(clip);
+    const auto& known = m_seen->of(clip);
     m_work->propose({.search = {.clip = clip.file(),
                                 .options = clip.clipOptions(),
                                 .resources = m_resources,
@@ -280,7 +196,7 @@ void Proposing::look(std::vector<FrameNumber> frames)
 
 void Proposing::fillCells()
 {
-    if (isUsable() && !m_work->isBusy() && seen(*m_flow.clip()).path &&
+    if (isUsable() && !m_work->isBusy() && m_seen->of(*m_flow.clip()).path &&
         !unseenOf(cellFrames()).empty()) {
         m_isQuiet = true;
         begin();
@@ -295,7 +211,9 @@ void Proposing::stop()
 
 void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
 {
-    if (!isStillOpen()) { // The clip was taken away meanwhile, or is being opened again.
+    if (!m_proposed ||
+        !m_seen->isCurrent(
+            *m_proposed)) { // The clip was taken away meanwhile, or is being opened again.
         m_later.clear();
         m_panel.work().endWork(workId);
         return;
@@ -305,7 +223,7 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         tellBox(fromUtf8(result->searched.boxWanted));
         return;
     }
-    Seen& known = seen(*m_proposed);
+    auto& known = m_seen->of(*m_proposed);
     known.found = result->searched.found;
     known.path = result->searched.path;
     auto command = std::make_unique<ProposeMarks>(*m_proposed, marksOf(result->proposals), m_piece);
@@ -317,7 +235,7 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         return;
     }
     m_panel.work().endWork(workId);
-    keep(*m_proposed);
+    m_seen->keep(*m_proposed);
     if (m_proposed == m_flow.clip() && !m_isQuiet) {
         tellProposed(*result);
     }
@@ -366,7 +284,7 @@ void Proposing::useBox(const Box& box)
     if (!m_asksBox || !isUsable()) {
         return;
     }
-    Seen& known = seen(*m_flow.clip());
+    auto& known = m_seen->of(*m_flow.clip());
     known.box = RunnerBox{*m_flow.shown(), box};
     known.path.reset();
     known.found.clear();
@@ -389,7 +307,7 @@ void Proposing::exchangeLegs()
         return;
     }
     ClipDocument& clip = *m_flow.clip();
-    const auto turns = seen(clip).turns;
+    const auto turns = m_seen->of(clip).turns;
     const FrameNumber from = *m_flow.shown();
     const auto to = endOfExchange(clip.marking(), *turns, from);
     auto command = std::make_unique<ExchangeLegs>(clip, turns, from, to);

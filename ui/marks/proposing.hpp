@@ -2,12 +2,12 @@
 #pragma once
 
 #include "ui/marks/propose_work.hpp"
+#include "ui/marks/seen_clips.hpp"
 
 #include <QObject>
 #include <QPointer>
 
 #include <filesystem>
-#include <map>
 #include <memory>
 #include <optional>
 
@@ -53,22 +53,7 @@ signals:
     void frameWanted(latemile::FrameNumber frame);
 
 private:
-    /// What is known of a clip beside its marks.
-    struct Seen {
-        std::vector<FoundBody> found; ///< in order of time
-        std::optional<CropPath> path;
-        std::optional<RunnerBox> box;
-        std::shared_ptr<LegTurns> turns = std::make_shared<LegTurns>();
-        LegTurns keptTurns; ///< an undo changes them without a word
-        double rate{};      ///< the capture rate that the times of all this follow
-    };
-    static Seen seenBefore(const ClipDocument& clip);
-    void keep(const ClipDocument& clip);
-    void keepTurns();
-    void forgetTurns(const ClipDocument& clip, int index);
-    [[nodiscard]] bool isStillOpen() const;
     [[nodiscard]] bool isUsable() const;
-    [[nodiscard]] Seen& seen(const ClipDocument& clip);
     [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
     [[nodiscard]] std::vector<FrameNumber> cellFrames() const;
     [[nodiscard]] bool isAllProposed() const;
@@ -85,15 +70,13 @@ private:
     const Keys& m_keys;
     std::filesystem::path m_resources;
     ProposeWork* m_work;
+    SeenClips* m_seen;
     QPointer<ClipDocument> m_shown;
-    QPointer<ClipDocument> m_proposed;            ///< the clip at work
-    std::vector<FrameNumber> m_later;             ///< of it, to be looked at in a second go
-    int m_piece{};                                ///< of work: its parts are one edit
-    std::map<std::filesystem::path, Seen> m_seen; ///< by the clip's file
-    int m_historyIndex{};
+    QPointer<ClipDocument> m_proposed; ///< the clip at work
+    std::vector<FrameNumber> m_later;  ///< of it, to be looked at in a second go
+    int m_piece{};                     ///< of work: its parts are one edit
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
-    Worker m_keeper;
 };
 
 } // namespace latemile::ui
