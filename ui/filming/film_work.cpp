@@ -22,11 +22,30 @@ Outcome<bool> isAsItCame(const std::filesystem::path& clip, const std::function<
 
 } // namespace
 
+std::optional<FilmCheck::State> FilmCheck::stateOf(const std::filesystem::path& clip)
+{
+    std::error_code fault;
+    const State state{std::filesystem::file_size(clip, fault),
+                      std::filesystem::last_write_time(clip, fault)};
+    return fault ? std::nullopt : std::optional(state);
+}
+
 void FilmCheck::check(const std::filesystem::path& clip)
 {
+    const auto state = stateOf(clip);
+    const auto known = m_known.find(clip);
+    if (state && known != m_known.end() && known->second.first == *state) {
+        emit checked(known->second.second);
+        return;
+    }
     start<bool>(
         [clip](const Tell& tell) { return isAsItCame(clip, [&tell] { return tell(0.0); }); },
-        [this](bool isOriginal) { emit checked(isOriginal); });
+        [this, clip, state](bool isOriginal) {
+            if (state) {
+                m_known.insert_or_assign(clip, std::pair(*state, isOriginal));
+            }
+            emit checked(isOriginal);
+        });
 }
 
 void FilmSearch::search(const std::filesystem::path& clip, const std::filesystem::path& folder)

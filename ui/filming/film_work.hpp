@@ -3,7 +3,11 @@
 
 #include "ui/document/long_work.hpp"
 
+#include <cstdint>
 #include <filesystem>
+#include <map>
+#include <optional>
+#include <utility>
 
 namespace latemile::ui {
 
@@ -12,10 +16,21 @@ class FilmCheck final : public LongWork {
     Q_OBJECT
 public:
     explicit FilmCheck(QObject* parent) : LongWork(parent) {}
+    /// A file that was checked before and is as long and as old as then is not read again.
     void check(const std::filesystem::path& clip);
 
 signals:
     void checked(bool isOriginal); ///< true also where no checksum was written down
+
+private:
+    struct State {
+        std::uintmax_t size{};
+        std::filesystem::file_time_type written{};
+        bool operator==(const State&) const = default;
+    };
+    static std::optional<State> stateOf(const std::filesystem::path& clip);
+
+    std::map<std::filesystem::path, std::pair<State, bool>> m_known;
 };
 
 /// Looks in the background for the film of a linked clip, and links it anew.
