@@ -222,6 +222,8 @@ void FilmingPage::listenTo(ClipDocument& clip)
             Qt::UniqueConnection);
     connect(&clip, &ClipDocument::detailsChanged, this, &FilmingPage::askGhost,
             Qt::UniqueConnection);
+    connect(&clip, &ClipDocument::failed, this, &FilmingPage::tellSigns, Qt::UniqueConnection);
+    connect(&clip, &ClipDocument::opened, this, &FilmingPage::tellSigns, Qt::UniqueConnection);
 }
 
 bool FilmingPage::showsSetUp() const
@@ -237,16 +239,22 @@ void FilmingPage::showSetUp(bool shown)
 
 void FilmingPage::tellSigns()
 {
-    const bool there = m_context.selection.clip() != nullptr;
+    const ClipDocument* clip = m_context.selection.clip();
+    const bool there = clip != nullptr;
     const auto sign = [](bool good) {
         return signFor(good ? Check::State::Good : Check::State::Doubt);
     };
-    m_side->setSign(Clip, there ? sign(!m_clipPart->hasQuestion()) : QString());
+    // Of a clip that cannot be shown, and as long as it is being opened, nothing is in order.
+    const bool isOpen = there && clip->isOpen();
+    const bool isLost = there && !clip->fault().isEmpty();
+    m_side->setSign(Clip, isLost   ? signFor(Check::State::Bad)
+                          : isOpen ? sign(!m_clipPart->hasQuestion())
+                                   : QString());
     m_side->setSign(Run, there ? sign(m_form->isComplete()) : QString());
-    const Scene scene = there ? m_context.selection.clip()->scene() : Scene();
+    const Scene scene = there ? clip->scene() : Scene();
     m_side->setSign(SceneLines,
                     there ? sign((scene.scale || scene.plane) && scene.plumb) : QString());
-    m_side->setSign(Trust, there ? signFor(m_checks->worst()) : QString());
+    m_side->setSign(Trust, isOpen ? signFor(m_checks->worst()) : QString());
 }
 
 void FilmingPage::tellFault(const QString& sentence)
@@ -292,6 +300,13 @@ void FilmingPage::addFiles(const QStringList& files)
 void FilmingPage::takeCopied(const QString& belowSession)
 {
     SessionDocument& session = m_context.session;
+    const auto clips = session.clips();
+    const auto there = std::ranges::find(clips, belowSession.toStdString(),
+                                         [](const ClipDocument* one) { return one->clip().file; });
+    if (there != clips.end()) { // brought once more: it is shown, not described twice
+        m_context.selection.setClip(*there);
+        return;
+    }
     session.history().push(new AddClip(
         session, firstSaid(session.folder(), session.session(), belowSession.toStdString())));
     ClipDocument* clip = session.clips().back();

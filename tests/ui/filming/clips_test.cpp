@@ -6,12 +6,15 @@
 #include "tests/ui/window/layout_checks.hpp"
 #include "ui/document/commands/set_capture_rate.hpp"
 #include "ui/filming/check_list.hpp"
+#include "ui/filming/clip_import.hpp"
 #include "ui/filming/clip_opening.hpp"
 #include "ui/filming/recent_files.hpp"
+#include "ui/filming/work_side.hpp"
 
 #include <QFile>
 #include <QMenu>
 #include <QTest>
+#include <QToolButton>
 #include <QUndoStack>
 
 #include <fstream>
@@ -33,6 +36,17 @@ QString slowMotionClip(const tests::ScratchFolder& folder, const char* name)
     const auto file = folder / name;
     REQUIRE(maker::renderClip(recipe, file));
     return QString::fromStdString(file.string());
+}
+
+/// The names of the parts, each with its sign.
+QStringList signsOf(const FilmingPage& page)
+{
+    QStringList signs;
+    const auto buttons = page.side().findChildren<QToolButton*>();
+    for (const QToolButton* button : buttons) {
+        signs.append(button->text());
+    }
+    return signs;
 }
 
 } // namespace
@@ -74,6 +88,8 @@ TEST_CASE("a linked film stays where it is, and is found again where it was move
     REQUIRE(waitUntil([&] { return !coach.clip().fault().isEmpty(); }));
     CHECK(coach.clip().fault().contains(QStringLiteral("run.mp4")));
     CHECK(buttonNamed(page, QStringLiteral("Find the film…")).isVisible());
+    CHECK(signsOf(page).contains(QStringLiteral("Clip  ✗")));
+    CHECK_FALSE(signsOf(page).contains(QStringLiteral("Trust  ✓")));
     // Cameras use names again: another film does not take the lost one's place.
     const tests::ScratchFolder other;
     QUndoStack& history = coach.window().session()->history();
@@ -90,6 +106,10 @@ TEST_CASE("a linked film stays where it is, and is found again where it was move
     page.opening().searchIn(disk / "moved");
     REQUIRE(waitUntil([&] { return coach.clip().isOpen(); }));
     CHECK(std::filesystem::read_symlink(clip) == disk / "moved/early.mp4");
+    // The same film once more is shown, not described twice.
+    page.addFiles({QString::fromStdString(clip.string())});
+    REQUIRE(waitUntil([&] { return !page.findChild<ClipImport*>()->isBusy(); }));
+    CHECK(coach.window().session()->clips().size() == 1);
     coach.press(QStringLiteral("Link only")); // remembered: the next test copies
 }
 
