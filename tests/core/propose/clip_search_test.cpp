@@ -2,6 +2,7 @@
 // The last two run the network: some forty looks of an eighth of a second.
 #include "core/propose/clip_search.hpp"
 #include "tests/catch.hpp"
+#include "tests/core/propose/even_index.hpp"
 #include "tests/core/propose/pictures.hpp"
 
 #include <cmath>
@@ -10,15 +11,6 @@ using namespace latemile;
 using namespace latemile::tests;
 
 namespace {
-
-FrameIndex evenIndex(int frames, double rate)
-{
-    std::vector<Seconds> times;
-    for (int n = 0; n < frames; ++n) {
-        times.emplace_back(n / rate);
-    }
-    return FrameIndex(times);
-}
 
 std::vector<std::int64_t> numbersOf(const std::vector<FrameNumber>& frames)
 {

@@ -2,6 +2,7 @@
 #include "core/propose/looks_file.hpp"
 
 #include "tests/catch.hpp"
+#include "tests/core/propose/even_index.hpp"
 #include "tests/core/propose/modelled_bodies.hpp"
 #include "tests/scratch_folder.hpp"
 
@@ -11,15 +12,6 @@ using namespace latemile;
 using namespace latemile::tests;
 
 namespace {
-
-FrameIndex framesAt(double rate, int count)
-{
-    std::vector<Seconds> times;
-    for (int i = 0; i < count; ++i) {
-        times.emplace_back(i / rate);
-    }
-    return FrameIndex(std::move(times));
-}
 
 ClipLooks someLooks()
 {
@@ -39,7 +31,7 @@ TEST_CASE("what was seen of a clip comes back to a thousandth of a pixel", "[pro
     const auto clip = folder / "clips/fresh.mp4";
     (void)folder.file("clips/fresh.mp4", "");
     const auto looks = someLooks();
-    const auto index = framesAt(60.0, 40);
+    const auto index = evenIndex(40, 60.0);
     REQUIRE(keepLooks(looks, index, clip));
     CHECK(std::filesystem::exists(folder / "clips/fresh.mp4.looks"));
     const auto back = looksOf(index, clip);
@@ -67,8 +59,8 @@ TEST_CASE("looks follow a capture rate that was set since", "[propose]")
 {
     const ScratchFolder folder;
     const auto clip = folder / "fresh.mp4";
-    REQUIRE(keepLooks(someLooks(), framesAt(60.0, 40), clip));
-    const auto back = looksOf(framesAt(240.0, 40), clip);
+    REQUIRE(keepLooks(someLooks(), evenIndex(40, 60.0), clip));
+    const auto back = looksOf(evenIndex(40, 240.0), clip);
     REQUIRE(back);
     CHECK(back->found[12].time.count() == Approx(0.05)); // of frame 12
     CHECK(back->path->known()[1].time.count() == Approx(12 / 240.0));
@@ -78,10 +70,10 @@ TEST_CASE("looks at another clip, damaged ones and none at all are no looks", "[
 {
     const ScratchFolder folder;
     const auto clip = folder / "fresh.mp4";
-    const auto index = framesAt(60.0, 40);
+    const auto index = evenIndex(40, 60.0);
     CHECK_FALSE(looksOf(index, clip));
     REQUIRE(keepLooks(someLooks(), index, clip));
-    CHECK_FALSE(looksOf(framesAt(60.0, 41), clip));
+    CHECK_FALSE(looksOf(evenIndex(41, 60.0), clip));
     const auto whole = bytesOf(folder / "fresh.mp4.looks");
     for (std::size_t size = 0; size + 2 < whole.size(); size += 97) {
         (void)folder.file("fresh.mp4.looks", whole.substr(0, size));

@@ -31,6 +31,22 @@ struct ThreeToes {
     [[nodiscard]] const Session& document() const { return states[2]; }
 };
 
+/// More edits than are kept, one after another.
+struct ManyToes {
+    static constexpr int count = 600;
+    const Session first{dayWithMarks(6)};
+    Session last{first};
+    std::vector<PastEdit> edits;
+    ManyToes()
+    {
+        for (int frame = 0; frame < count; ++frame) {
+            auto next = withToe(last, frame);
+            edits.push_back(editBetween("toe " + std::to_string(frame), last, next));
+            last = std::move(next);
+        }
+    }
+};
+
 } // namespace
 
 TEST_CASE("kept edits lead back to the first state and on to the last", "[journal]")
@@ -95,17 +111,15 @@ TEST_CASE("edits that lead nowhere are left out with all beyond them", "[journal
 TEST_CASE("the oldest edits and those that changed nothing are not kept", "[journal]")
 {
     const ScratchFolder folder;
+    const ManyToes toes;
     EditHistory history;
-    auto state = dayWithMarks(6);
-    for (int frame = 0; frame < 600; ++frame) {
-        const auto next = withToe(state, frame);
-        history.edits.push_back(editBetween("toe " + std::to_string(frame), state, next));
-        history.edits.push_back(editBetween("the athlete's mass", next, next));
-        state = next;
+    for (const auto& edit : toes.edits) {
+        history.edits.push_back(edit);
+        history.edits.push_back(editBetween("the athlete's mass", toes.last, toes.last));
     }
     history.done = history.edits.size();
     REQUIRE(keepEditHistory(history, base, folder.path()));
-    const auto read = editHistoryOf(state, base, folder.path());
+    const auto read = editHistoryOf(toes.last, base, folder.path());
     CHECK(read.edits.size() == 500);
     CHECK(read.done == 500);
     CHECK(read.edits.back().name == "toe 599");
@@ -114,16 +128,9 @@ TEST_CASE("the oldest edits and those that changed nothing are not kept", "[jour
 TEST_CASE("of too many undone edits those next to the document are kept", "[journal]")
 {
     const ScratchFolder folder;
-    EditHistory history;
-    auto state = dayWithMarks(6);
-    const auto document = state;
-    for (int frame = 0; frame < 600; ++frame) {
-        const auto next = withToe(state, frame);
-        history.edits.push_back(editBetween("toe " + std::to_string(frame), state, next));
-        state = next;
-    }
-    REQUIRE(keepEditHistory(history, base, folder.path()));
-    const auto read = editHistoryOf(document, base, folder.path());
+    const ManyToes toes;
+    REQUIRE(keepEditHistory({toes.edits, 0}, base, folder.path()));
+    const auto read = editHistoryOf(toes.first, base, folder.path());
     REQUIRE(read.edits.size() == 500);
     CHECK(read.done == 0);
     CHECK(read.edits.front().name == "toe 0");
