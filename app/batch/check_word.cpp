@@ -52,13 +52,11 @@ std::string today()
 Outcome<std::string> check(const Asked& asked, std::string& complaint)
 {
     const Progress progress("Checking " + asked.folder.string());
-    ASSIGN_OR_RETURN(
-        const auto result,
-        checkLibrary(asked.folder,
-                     {.repair = asked.repair,
-                      .films = asked.films,
-                      .today = today(),
-                      .faultBySchema = &faultBySchema}));
+    ASSIGN_OR_RETURN(const auto result,
+                     checkLibrary(asked.folder, {.repair = asked.repair,
+                                                 .films = asked.films,
+                                                 .today = today(),
+                                                 .faultBySchema = &faultBySchema}));
     const auto bad = std::ranges::count(result.findings, Finding::State::Bad, &Finding::state);
     if (bad > 0) {
         complaint = std::to_string(bad) + (bad == 1 ? " file of " : " files of ") +
