@@ -7,7 +7,7 @@
 #include "core/csv.hpp"
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
-#include "core/propose/proposals.hpp"
+#include "core/propose/joined_proposals.hpp"
 #include "core/propose/runner_search.hpp"
 #include "core/whole_file.hpp"
 
@@ -237,7 +237,7 @@ Outcome<std::string> propose(const Asked& asked)
                      searchClip(read, clip.index(), network, frames, asked.box, {}));
     ASSIGN_OR_RETURN(const auto paths,
                      bodyPathsFrom(found, known.view, clip.facts().width, clip.facts().height));
-    const auto proposals = proposalsFrom(paths, marks);
+    const auto proposals = bestProposals(clip, paths, marks);
     RETURN_IF_ERROR(replaceFile(asked.out, marksText(marksOf(proposals), clip.index())));
     return answer(asked, paths, proposals);
 }
@@ -252,7 +252,8 @@ void addPropose(CLI::App& program, Job& job)
     addPath(*word, "CLIP", asked->clip, "The video file, filmed from the side");
     addInput(*word, "--scene", asked->scene, "Which side is filmed (SCENE.json); else it is seen");
     addInput(*word, "--marks", asked->marks,
-             "Marks already placed (MARKS.csv): proposals learn from them and leave them out");
+             "Marks already placed (MARKS.csv): proposals learn from them, go with what is "
+             "followed from them, and leave them out");
     word->add_option_function<std::string>(
             "--box", [asked](const std::string& text) { asked->box = boxFrom(text); },
             "A box round the runner on the first frame, pixels: needed where others are in sight")

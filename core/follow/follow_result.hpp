@@ -37,6 +37,8 @@ struct FollowResult {
     std::vector<FollowGap> gaps; ///< by side and landmark, in order of frame
     /// With it a corrected mark is followed anew without the pictures.
     std::shared_ptr<const FollowedFlow> flow{};
+    /// Of each of the marks the standard error of following alone, without that of the clicks.
+    std::map<MarkKey, double> driftPx{};
 };
 
 } // namespace latemile

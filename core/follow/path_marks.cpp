@@ -68,6 +68,7 @@ void addPath(FollowResult& result, BodySide side, Landmark landmark, const Follo
         }
         const double se = std::sqrt(point->variance + point->clickVariance) / map.reduction;
         result.marks[key] = Mark{map.upright(point->at), Origin::Followed, se};
+        result.driftPx[key] = std::sqrt(point->variance) / map.reduction;
     }
 }
 

@@ -110,6 +110,8 @@ std::string_view wordsFor(Doubt doubt)
         return "it lies at the edge of the picture";
     case Doubt::LegUnsure:
         return "too few frames near it tell which leg it is";
+    case Doubt::TwoPlaces:
+        return "following your marks leads to another place";
     }
     return "";
 }

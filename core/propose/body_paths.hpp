@@ -22,7 +22,7 @@ struct FoundBody {
 };
 
 /// Why a point is to be looked at before the others.
-enum class Doubt { None, Faint, Jumps, OtherLength, AtEdge, LegUnsure };
+enum class Doubt { None, Faint, Jumps, OtherLength, AtEdge, LegUnsure, TwoPlaces };
 /// "it is hardly seen"; nothing to say of Doubt::None.
 [[nodiscard]] std::string_view wordsFor(Doubt doubt);
 

@@ -73,21 +73,19 @@ double square(double value)
     return value * value;
 }
 
-std::vector<Lesson> lessonsOf(const BodyPaths& paths, BodyPart part,
-                              const std::map<MarkKey, Mark>& marks)
+std::vector<Lesson> lessonsOf(const BodyPaths& paths, BodyPart part, const KnownPlaces& known)
 {
     const auto& path = paths.paths.at(part);
     std::vector<Lesson> lessons;
     for (std::size_t k = 0; k < paths.frames.size(); ++k) {
-        const auto mark = marks.find({paths.frames[k], part.side, part.landmark});
-        if (mark == marks.end() || mark->second.origin != Origin::Placed ||
-            path.doubt[k] != Doubt::None) {
+        const auto place = known.find({paths.frames[k], part.side, part.landmark});
+        if (place == known.end() || path.doubt[k] != Doubt::None) {
             continue;
         }
-        const Axis off = vectorOf(path.at[k], mark->second.at) / paths.trunkPx;
-        const double click = mark->second.sePx.value_or(defaultClickPx) / paths.trunkPx;
+        const Axis off = vectorOf(path.at[k], place->second.at) / paths.trunkPx;
+        const double error = place->second.sePx / paths.trunkPx;
         lessons.push_back({k, axesOf(paths, part, k).transpose() * off,
-                           square(click) + square(frameNoise(part.landmark, path.peak[k]))});
+                           square(error) + square(frameNoise(part.landmark, path.peak[k]))});
     }
     return lessons;
 }
@@ -154,16 +152,12 @@ private:
 };
 
 void addProposals(Proposals& proposals, const BodyPaths& paths, BodyPart part,
-                  const std::vector<Pose>& poses, const std::map<MarkKey, Mark>& marks)
+                  const std::vector<Pose>& poses, const KnownPlaces& known)
 {
     const auto& path = paths.paths.at(part);
-    const LearnedError error(part.landmark, poses, lessonsOf(paths, part, marks));
+    const LearnedError error(part.landmark, poses, lessonsOf(paths, part, known));
     for (std::size_t k = 0; k < paths.frames.size(); ++k) {
         const MarkKey key{paths.frames[k], part.side, part.landmark};
-        const auto mark = marks.find(key);
-        if (mark != marks.end() && mark->second.origin == Origin::Placed) {
-            continue;
-        }
         const Axis shift = axesOf(paths, part, k) * error.mean(k) * paths.trunkPx;
         double se = std::sqrt(error.variance(k) + square(frameNoise(part.landmark, path.peak[k])));
         if (path.doubt[k] != Doubt::None) {
@@ -178,15 +172,34 @@ void addProposals(Proposals& proposals, const BodyPaths& paths, BodyPart part,
 
 } // namespace
 
-Proposals proposalsFrom(const BodyPaths& paths, const std::map<MarkKey, Mark>& marks)
+KnownPlaces placedPlaces(const std::map<MarkKey, Mark>& marks)
+{
+    KnownPlaces places;
+    for (const auto& [key, mark] : marks) {
+        if (mark.origin == Origin::Placed) {
+            places[key] = {mark.at, mark.sePx.value_or(defaultClickPx)};
+        }
+    }
+    return places;
+}
+
+Proposals proposalsTaughtBy(const KnownPlaces& known, const BodyPaths& paths)
 {
     Proposals proposals;
     for (const auto side : {BodySide::Near, BodySide::Far}) {
         const auto poses = posesOf(paths, side);
         for (const auto landmark : sideViewLandmarks) {
-            addProposals(proposals, paths, {side, landmark}, poses, marks);
+            addProposals(proposals, paths, {side, landmark}, poses, known);
         }
     }
+    return proposals;
+}
+
+Proposals proposalsFrom(const BodyPaths& paths, const std::map<MarkKey, Mark>& marks)
+{
+    const auto placed = placedPlaces(marks);
+    auto proposals = proposalsTaughtBy(placed, paths);
+    std::erase_if(proposals, [&](const auto& entry) { return placed.contains(entry.first); });
     return proposals;
 }
 

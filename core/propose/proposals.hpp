@@ -27,6 +27,16 @@ using Proposals = std::map<MarkKey, Proposal>;
 /// frames of the paths are learned from, and none where the path is in doubt.
 [[nodiscard]] Proposals proposalsFrom(const BodyPaths& paths, const std::map<MarkKey, Mark>& marks);
 
+/// Where a landmark is known to be, to learn from.
+struct KnownPlace {
+    PixelPoint at;
+    double sePx{}; ///< per axis
+};
+using KnownPlaces = std::map<MarkKey, KnownPlace>;
+[[nodiscard]] KnownPlaces placedPlaces(const std::map<MarkKey, Mark>& marks);
+/// As proposalsFrom, from places however they came to be known, and on their frames too.
+[[nodiscard]] Proposals proposalsTaughtBy(const KnownPlaces& known, const BodyPaths& paths);
+
 /// As marks of origin proposed, for a Marking or a MARKS.csv.
 [[nodiscard]] std::map<MarkKey, Mark> marksOf(const Proposals& proposals);
 

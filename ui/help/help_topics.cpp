@@ -101,9 +101,10 @@ HelpTopic proposeTopic(const Keys& keys)
     text = add(QT_TRANSLATE_NOOP("Help", "Going through them"),
                QT_TRANSLATE_NOOP("Help", "%1 goes to the least sure cell. Set one step right by "
                                          "hand and confirm its cells with %2; %3 again then "
-                                         "learns from it how this runner's points lie. After "
-                                         "that %4 accepts a row, as long as none of its points "
-                                         "is unsure by more than 3 % of the trunk."));
+                                         "learns from it how this runner's points lie, and "
+                                         "follows them through the clip. After that %4 accepts "
+                                         "a row, as long as none of its points is unsure by "
+                                         "more than 3 % of the trunk."));
     *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
                       keys.textOf("marks.propose"), keys.textOf("marks.accept_step"));
     text = add(QT_TRANSLATE_NOOP("Help", "Near and far leg"),

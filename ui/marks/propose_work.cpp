@@ -1,21 +1,46 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/propose_work.hpp"
 
+#include "core/propose/joined_proposals.hpp"
+
 #include <algorithm>
 #include <utility>
 
 namespace latemile::ui {
 namespace {
 
+/// The first share of the work is looking, if there is anything to look at.
+double lookingShare(const ProposeJob& job)
+{
+    constexpr double withFollowing = 0.9;
+    return !job.follows ? 1.0 : job.search.frames.empty() ? 0.0 : withFollowing;
+}
+
 Outcome<SearchedClip> searched(const ProposeJob& job, const SearchGoesOn& goesOn)
 {
     SearchedClip result{.found = {}, .path = job.search.path, .boxWanted = {}};
     if (!job.search.frames.empty()) {
-        ASSIGN_OR_RETURN(result, searchClipFile(job.search, goesOn));
+        const auto looksOn = [&](double share) { return goesOn(lookingShare(job) * share); };
+        ASSIGN_OR_RETURN(result, searchClipFile(job.search, looksOn));
     }
     result.found.insert(result.found.end(), job.known.begin(), job.known.end());
     std::ranges::sort(result.found, {}, &FoundBody::frame);
     return result;
+}
+
+Outcome<Proposals> proposalsOf(const ProposeJob& job, const BodyPaths& paths,
+                               const SearchGoesOn& goesOn)
+{
+    if (!job.follows) {
+        return proposalsFrom(paths, job.marks);
+    }
+    ASSIGN_OR_RETURN(auto clip, ClipReader::open(job.search.clip, job.search.options));
+    FollowOptions options;
+    options.clicks = job.clicks;
+    options.goOn = [&goesOn, from = lookingShare(job)](double share) {
+        return goesOn(from + (1.0 - from) * share);
+    };
+    return bestProposals(clip, paths, job.marks, options);
 }
 
 Outcome<ProposeResult> resultOf(const ProposeJob& job, const SearchGoesOn& goesOn)
@@ -28,7 +53,7 @@ Outcome<ProposeResult> resultOf(const ProposeJob& job, const SearchGoesOn& goesO
     ASSIGN_OR_RETURN(auto paths,
                      bodyPathsFrom(result.searched.found, job.view, job.width, job.height));
     exchangeLegs(paths, job.turns);
-    result.proposals = proposalsFrom(paths, job.marks);
+    ASSIGN_OR_RETURN(result.proposals, proposalsOf(job, paths, goesOn));
     std::erase_if(result.proposals, [](const auto& entry) { return !isOfUse(entry.first); });
     result.remarks = paths.remarks;
     result.frames = paths.frames.size();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/click_errors.hpp"
 #include "core/propose/clip_search.hpp"
 #include "core/propose/leg_turns.hpp"
 #include "core/propose/proposals.hpp"
@@ -22,6 +23,8 @@ struct ProposeJob {
     int height{};
     LegTurns turns;
     std::map<MarkKey, Mark> marks; ///< the coach's, to learn from
+    ClickErrors clicks;
+    bool follows{}; ///< the coach's marks, which takes seconds and makes the proposals surer
 };
 
 struct ProposeResult {

@@ -191,7 +191,9 @@ void Proposing::look(std::vector<FrameNumber> frames)
                      .width = clip.feed().facts().width,
                      .height = clip.feed().facts().height,
                      .turns = *known.turns,
-                     .marks = clip.marking().marks});
+                     .marks = clip.marking().marks,
+                     .clicks = clip.clicks(),
+                     .follows = m_later.empty()});
 }
 
 void Proposing::fillCells()
