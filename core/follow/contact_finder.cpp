@@ -4,7 +4,9 @@
 #include "core/decimal_text.hpp"
 #include "core/follow/figure.hpp"
 #include "core/follow/ground_times.hpp"
+#include "core/follow/like_steps.hpp"
 #include "core/marks/rhythm.hpp"
+#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -41,6 +43,21 @@ double cmPerUnit(const Marking& marking, const Plane& plane)
         list.push_back(figure);
     }
     return 1.0 / roughPixelsPerCm(list).value_or(3.0);
+}
+
+/// Whether heel and toe of a side are known to a centimetre, by the median of their errors. Then
+/// each contact is told best by itself.
+bool isSure(const Marking& marking, BodySide side, const Plane& plane, double cmPerUnit)
+{
+    constexpr double sureCm = 1.0;
+    std::vector<double> errors;
+    for (const auto& [key, mark] : marking.marks) {
+        const bool isEnd = key.landmark == Landmark::Heel || key.landmark == Landmark::Toe;
+        if (isEnd && key.side == side) {
+            errors.push_back(mark.sePx.value_or(0.0) * plane.cmPerPixel(mark.at) * cmPerUnit);
+        }
+    }
+    return errors.empty() || upperMedianOf(std::move(errors)) < sureCm;
 }
 
 /// What placed events say about how far found ones lie off, all alike.
@@ -178,7 +195,11 @@ Outcome<ContactFindings> findContacts(const Marking& marking, const FrameIndex& 
         }
         ++followed;
         const double interval = motion->times.back() / static_cast<double>(index.size() - 1);
-        auto stances = newStances(groundTimesOf(*motion), marking.stances, foot, interval);
+        auto times = groundTimesOf(*motion);
+        if (!isSure(marking, side, plane, unit)) {
+            times = likeSteps(*motion, std::move(times));
+        }
+        auto stances = newStances(times, marking.stances, foot, interval);
         findings.stances.insert(findings.stances.end(), stances.begin(), stances.end());
         const auto remark = groundRemark(*motion, scene);
         if (remark && followed == 1) {

@@ -138,7 +138,8 @@ std::vector<std::optional<EndMotion>> motionOf(const EndFits& fits, double groun
         if (fits.x[i] && fits.y[i]) {
             const double slip =
                 std::hypot(fits.x[i]->slope - groundSpeed, fits.y[i]->slope) / range;
-            motion[i] = EndMotion{fits.y[i]->value, fits.y[i]->slope / range, slip};
+            motion[i] =
+                EndMotion{fits.y[i]->value, fits.y[i]->slope / range, slip, fits.x[i]->value};
             all.push_back(fits.y[i]->value);
             if (slip < standingSlip) {
                 standing.push_back(fits.y[i]->value);

@@ -14,7 +14,8 @@ namespace latemile {
 struct EndMotion {
     double height{}; ///< cm above where it stands
     double rise{};   ///< upwards, share of the range a second
-    double slip{}; ///< speed over the ground as a share of the range; 0 standing, about 1 swinging
+    double slip{};  ///< speed over the ground as a share of the range; 0 standing, about 1 swinging
+    double along{}; ///< cm in running direction
 };
 
 /// How a foot moves through a clip, seen from the ground under it.

@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/follow/like_steps.hpp"
+
+#include "core/median.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+constexpr std::size_t fewestSteps = 3;
+constexpr double before = 0.12; ///< s of a landing's path
+constexpr double after = 0.10;
+constexpr double step = 1.0 / 120.0;
+constexpr auto places = static_cast<std::size_t>((before + after) / step) + 1;
+constexpr int rounds = 6;
+constexpr double seenShare = 0.5;   ///< of a landing's path, to be laid on another
+constexpr double outlierFrom = 3.0; ///< cm: farther off a place counts ever less
+
+// The two signs of the common path; fitted on proposals of seven rendered clips of two kinds.
+constexpr double singlyEarly = 0.005; ///< s by which restless paths are found to land too early
+constexpr double singlyShare = 0.7;
+constexpr double standFrom = 0.02; ///< s after contact: from here to there the foot stands
+constexpr double standTo = 0.09;
+constexpr double standSpread = 2.0; ///< cm: an end that moves more does not stand
+constexpr double awayCm = 5.0;
+constexpr double awayBefore = 0.038; ///< s before contact at which it is so far away
+// Standard errors, s, nearly all of it common to all steps of a foot.
+constexpr double contactError = 0.006;
+constexpr double toeOffError = 0.009;
+
+double offsetOf(std::size_t place)
+{
+    return static_cast<double>(place) * step - before;
+}
+
+/// Of heel and toe, at each place of the path.
+using EndPath = std::array<std::optional<PlanePoint>, places>;
+using Landing = std::array<EndPath, 2>;
+
+std::optional<PlanePoint> placeAt(const FootMotion& foot,
+                                  const std::vector<std::optional<EndMotion>>& end, double time)
+{
+    const auto next = std::upper_bound(foot.times.begin(), foot.times.end(), time);
+    if (next == foot.times.begin() || next == foot.times.end()) {
+        return std::nullopt;
+    }
+    const auto i = static_cast<std::size_t>(next - foot.times.begin());
+    const auto& a = end[i - 1];
+    const auto& b = end[i];
+    if (!a || !b) {
+        return std::nullopt;
+    }
+    const double share = (time - foot.times[i - 1]) / (foot.times[i] - foot.times[i - 1]);
+    return PlanePoint{a->along + share * (b->along - a->along),
+                      a->height + share * (b->height - a->height)};
+}
+
+Landing landingAt(const FootMotion& foot, double time)
+{
+    Landing landing;
+    for (std::size_t k = 0; k < places; ++k) {
+        landing[0][k] = placeAt(foot, foot.heel, time + offsetOf(k));
+        landing[1][k] = placeAt(foot, foot.toe, time + offsetOf(k));
+    }
+    return landing;
+}
+
+/// Calls `each` with both places where both paths have one.
+template <class Each>
+void together(const Landing& a, const Landing& b, Each each)
+{
+    for (std::size_t end = 0; end < a.size(); ++end) {
+        for (std::size_t k = 0; k < places; ++k) {
+            if (a[end][k] && b[end][k]) {
+                each(*a[end][k], *b[end][k]);
+            }
+        }
+    }
+}
+
+/// How much farther along `landing` is than `usual`: a runner drifts on the belt.
+double aheadOf(const Landing& landing, const Landing& usual)
+{
+    std::vector<double> ahead;
+    together(landing, usual, [&](const auto& a, const auto& b) { ahead.push_back(a.x - b.x); });
+    return ahead.empty() ? 0.0 : upperMedianOf(std::move(ahead));
+}
+
+void moveAlong(Landing& landing, double by)
+{
+    for (auto& end : landing) {
+        for (auto& place : end) {
+            if (place) {
+                place->x += by;
+            }
+        }
+    }
+}
+
+/// Place by place, where at least half of the landings have one.
+Landing medianOf(const std::vector<Landing>& landings)
+{
+    Landing usual;
+    for (std::size_t end = 0; end < usual.size(); ++end) {
+        for (std::size_t k = 0; k < places; ++k) {
+            std::vector<double> x;
+            std::vector<double> y;
+            for (const auto& landing : landings) {
+                if (const auto& place = landing[end][k]) {
+                    x.push_back(place->x);
+                    y.push_back(place->y);
+                }
+            }
+            if (!x.empty() && 2 * x.size() >= landings.size()) {
+                usual[end][k] =
+                    PlanePoint{upperMedianOf(std::move(x)), upperMedianOf(std::move(y))};
+            }
+        }
+    }
+    return usual;
+}
+
+/// The path that all landings follow, less where on the belt each was.
+Landing usualLanding(const FootMotion& foot, const std::vector<double>& times)
+{
+    std::vector<Landing> landings;
+    for (const double time : times) {
+        landings.push_back(landingAt(foot, time));
+    }
+    auto usual = landings.front();
+    for (int round = 0; round < 3; ++round) {
+        for (auto& landing : landings) {
+            moveAlong(landing, -aheadOf(landing, usual));
+        }
+        usual = medianOf(landings);
+    }
+    return usual;
+}
+
+/// Mean square of what they lie apart, cm², an outlier's bounded; nothing where too little is seen.
+std::optional<double> apart(const Landing& landing, const Landing& usual)
+{
+    double sum = 0.0;
+    double n = 0.0;
+    const double ahead = aheadOf(landing, usual);
+    together(landing, usual, [&](const auto& a, const auto& b) {
+        for (const double off : {a.x - ahead - b.x, a.y - b.y}) {
+            sum += off * off / (1.0 + off * off / (outlierFrom * outlierFrom));
+        }
+        n += 2.0;
+    });
+    const double all = 2.0 * 2.0 * static_cast<double>(places);
+    return n < seenShare * all ? std::nullopt : std::optional(sum / n);
+}
+
+/// By how much later a landing lies best on the usual one.
+double laterBy(const FootMotion& foot, double time, const Landing& usual, int round)
+{
+    const double reach = round < 2 ? 0.06 : 0.02;
+    const double pace = round < 3 ? 0.004 : 0.001;
+    std::optional<double> least;
+    double best = 0.0;
+    for (double shift = -reach; shift <= reach; shift += pace) {
+        const auto cost = apart(landingAt(foot, time + shift), usual);
+        if (cost && (!least || *cost < *least)) {
+            least = cost;
+            best = shift;
+        }
+    }
+    return best;
+}
+
+double meanOf(const std::vector<double>& values)
+{
+    double sum = 0.0;
+    for (const double value : values) {
+        sum += value;
+    }
+    return sum / static_cast<double>(values.size());
+}
+
+/// Without the least and the largest fifth.
+double trimmedMeanOf(std::vector<double> values)
+{
+    std::sort(values.begin(), values.end());
+    const auto cut = static_cast<std::ptrdiff_t>(values.size() / 5);
+    return meanOf({values.begin() + cut, values.end() - cut});
+}
+
+/// Times at which all landings are equally far on, on average those given.
+std::vector<double> aligned(const FootMotion& foot, std::vector<double> times)
+{
+    for (int round = 0; round < rounds; ++round) {
+        const auto usual = usualLanding(foot, times);
+        std::vector<double> later;
+        for (const double time : times) {
+            later.push_back(laterBy(foot, time, usual, round));
+        }
+        const double mean = meanOf(later);
+        for (std::size_t i = 0; i < times.size(); ++i) {
+            times[i] += later[i] - mean;
+        }
+    }
+    return times;
+}
+
+/// How far an end is from where it stands after the landing; empty where it does not stand.
+std::array<std::optional<double>, places> awayFromStand(const EndPath& end, double groundSpeed)
+{
+    std::vector<double> x;
+    std::vector<double> y;
+    for (std::size_t k = 0; k < places; ++k) {
+        if (end[k] && offsetOf(k) > standFrom && offsetOf(k) < standTo) {
+            x.push_back(end[k]->x - groundSpeed * offsetOf(k));
+            y.push_back(end[k]->y);
+        }
+    }
+    std::array<std::optional<double>, places> away;
+    if (x.size() < 3) {
+        return away;
+    }
+    const PlanePoint stand{meanOf(x), meanOf(y)};
+    double squares = 0.0;
+    for (std::size_t i = 0; i < x.size(); ++i) {
+        squares += std::pow(x[i] - stand.x, 2.0) + std::pow(y[i] - stand.y, 2.0);
+    }
+    if (std::sqrt(squares / static_cast<double>(x.size())) > standSpread) {
+        return away;
+    }
+    for (std::size_t k = 0; k < places; ++k) {
+        if (end[k]) {
+            away[k] =
+                std::hypot(end[k]->x - groundSpeed * offsetOf(k) - stand.x, end[k]->y - stand.y);
+        }
+    }
+    return away;
+}
+
+/// When the end that is nearer to its stand comes within 5 cm of it, from the path's own zero.
+std::optional<double> arrivalOf(const Landing& usual, double groundSpeed)
+{
+    const auto heel = awayFromStand(usual[0], groundSpeed);
+    const auto toe = awayFromStand(usual[1], groundSpeed);
+    const auto nearer = [&](std::size_t k) {
+        return std::min(heel[k].value_or(1e9), toe[k].value_or(1e9));
+    };
+    for (std::size_t k = places - 1; k > 0; --k) {
+        const double a = nearer(k - 1);
+        const double b = nearer(k);
+        if (offsetOf(k) < standFrom && b < awayCm && a >= awayCm && a < 1e9) {
+            return offsetOf(k - 1) + step * (a - awayCm) / (a - b);
+        }
+    }
+    return std::nullopt;
+}
+
+enum class Event { Contact, ToeOff };
+
+/// When the event is in the common path whose zero stands at each of `zeros`.
+double commonTime(const FootMotion& foot, const std::vector<double>& zeros,
+                  const std::vector<double>& singly, Event event)
+{
+    std::vector<double> off;
+    for (std::size_t i = 0; i < zeros.size(); ++i) {
+        off.push_back(singly[i] - zeros[i]);
+    }
+    const double bySingle = trimmedMeanOf(std::move(off));
+    if (event == Event::ToeOff) {
+        return bySingle;
+    }
+    const auto arrival = arrivalOf(usualLanding(foot, zeros), foot.groundSpeed);
+    const double landed = bySingle + singlyEarly;
+    return arrival ? singlyShare * landed + (1.0 - singlyShare) * (*arrival + awayBefore) : landed;
+}
+
+/// What was found singly, each shifted to where its path is like the others'.
+std::vector<double> settled(const FootMotion& foot, const std::vector<double>& singly, Event event)
+{
+    if (singly.size() < fewestSteps) {
+        return singly;
+    }
+    auto times = aligned(foot, singly);
+    const double common = commonTime(foot, times, singly, event);
+    for (double& time : times) {
+        time += common;
+    }
+    return times;
+}
+
+void settle(const FootMotion& foot, std::vector<GroundTime>& times, Event event)
+{
+    std::vector<TimedEvent*> events;
+    std::vector<double> singly;
+    for (auto& time : times) {
+        auto& one = event == Event::Contact ? time.contact : time.toeOff;
+        if (one) {
+            events.push_back(&*one);
+            singly.push_back(one->time);
+        }
+    }
+    const auto together = settled(foot, singly, event);
+    for (std::size_t i = 0; i < events.size() && singly.size() >= fewestSteps; ++i) {
+        *events[i] = {together[i], event == Event::Contact ? contactError : toeOffError};
+    }
+}
+
+} // namespace
+
+std::vector<GroundTime> likeSteps(const FootMotion& foot, std::vector<GroundTime> times)
+{
+    settle(foot, times, Event::Contact);
+    settle(foot, times, Event::ToeOff);
+    return times;
+}
+
+} // namespace latemile

@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Contacts from marks as unsure as the pose network's, against the exact events of modelled
+// runners.
+#include "core/follow/contact_finder.hpp"
+
+#include "core/median.hpp"
+#include "sample_clips/maker/render_clip.hpp"
+#include "tests/catch.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+using namespace latemile;
+
+namespace {
+
+maker::Truth runner(unsigned seed, maker::Landing landing)
+{
+    maker::ClipRecipe recipe;
+    recipe.runner = {.seed = seed, .speed = 2.7, .stepRate = 164.0, .landing = landing};
+    recipe.video.captureRate = 120.0;
+    recipe.video.duration = 6.0;
+    return maker::truthWithoutClip(recipe).value();
+}
+
+FrameIndex indexOf(const maker::Truth& truth)
+{
+    std::vector<Seconds> times;
+    for (const auto& frame : truth.frames) {
+        times.emplace_back(frame.seconds);
+    }
+    return FrameIndex(times);
+}
+
+Scene sceneOf(const maker::Truth& truth)
+{
+    Scene scene;
+    scene.scale = ScaleLine{truth.scaleBottom, truth.scaleTop, truth.scaleLengthCm};
+    scene.plumb = PlumbLine{truth.scaleTop, truth.scaleBottom};
+    scene.beltSpeed = truth.recipe.runner.speed;
+    return scene;
+}
+
+/// An error of 0.7 cm that changes within 25 ms, as that of the network's smoothed points does.
+class Restless {
+public:
+    Restless(std::mt19937& random, double cm) : m_random(random), m_cm(cm) {}
+    double next()
+    {
+        constexpr double keeps = 0.7; // from frame to frame
+        m_value = keeps * m_value + std::sqrt(1.0 - keeps * keeps) * m_cm * m_normal(m_random);
+        return m_value;
+    }
+
+private:
+    std::mt19937& m_random;
+    double m_cm;
+    std::normal_distribution<double> m_normal;
+    double m_value{};
+};
+
+/// Heel and toe of both feet, each mark stating this error.
+Marking restlessMarks(const maker::Truth& truth, double statedCm)
+{
+    std::mt19937 random(7);
+    Marking marking;
+    for (const auto side : {BodySide::Near, BodySide::Far}) {
+        for (const auto landmark : {Landmark::Heel, Landmark::Toe}) {
+            const std::size_t place = landmark == Landmark::Heel ? 7 : 8;
+            Restless u(random, 0.7 * truth.pixelsPerCm);
+            Restless v(random, 0.7 * truth.pixelsPerCm);
+            for (std::size_t i = 0; i < truth.frames.size(); ++i) {
+                const auto& sides = truth.frames[i];
+                auto at = (side == BodySide::Near ? sides.left : sides.right)[place];
+                at.u += u.next();
+                at.v += v.next();
+                marking.marks[{{static_cast<std::int64_t>(i)}, side, landmark}] =
+                    Mark{at, Origin::Proposed, statedCm * truth.pixelsPerCm};
+            }
+        }
+    }
+    return marking;
+}
+
+struct Found {
+    int all{};
+    int withinAFrame{};
+    double scatter{}; ///< s, largest difference from the median lateness of the foot
+};
+
+/// How late each contact of the foot is found that lies well in the clip; those found at all.
+std::vector<double> latenessOf(const maker::Truth& truth, maker::Foot foot,
+                               const std::vector<Stance>& stances)
+{
+    const auto found = foot == maker::Foot::Left ? Foot::Left : Foot::Right;
+    std::vector<double> late;
+    for (const auto& contact : truth.contacts) {
+        const bool isWhole =
+            contact.contact > 0.2 && contact.contact < truth.frames.back().seconds - 0.2;
+        for (const auto& stance : stances) {
+            const double by = stance.contact.count() - contact.contact;
+            if (contact.foot == foot && isWhole && stance.foot == found && std::abs(by) < 0.1) {
+                late.push_back(by);
+            }
+        }
+    }
+    return late;
+}
+
+Found foundIn(const maker::Truth& truth, double statedCm)
+{
+    const auto found = findContacts(restlessMarks(truth, statedCm), indexOf(truth), sceneOf(truth));
+    REQUIRE(found);
+    Found result;
+    for (const auto foot : {maker::Foot::Left, maker::Foot::Right}) {
+        const auto late = latenessOf(truth, foot, found->stances);
+        REQUIRE(late.size() >= 6);
+        const double usual = upperMedianOf(late);
+        for (const double by : late) {
+            ++result.all;
+            result.withinAFrame += std::abs(by) < 1.0 / 120.0 ? 1 : 0;
+            result.scatter = std::max(result.scatter, std::abs(by - usual));
+        }
+    }
+    return result;
+}
+
+} // namespace
+
+TEST_CASE("contacts of unsure marks are set right by each other", "[follow][steps]")
+{
+    Found together;
+    Found singly;
+    for (const auto landing :
+         {maker::Landing::Rearfoot, maker::Landing::Midfoot, maker::Landing::Forefoot}) {
+        for (const unsigned seed : {3U, 8U}) {
+            const auto truth = runner(seed, landing);
+            const auto unsure = foundIn(truth, 1.5);
+            const auto sure = foundIn(truth, 0.3); // taken at their word: each by itself
+            CAPTURE(seed, static_cast<int>(landing), unsure.scatter, sure.scatter);
+            CHECK(unsure.scatter < 0.010);
+            CHECK(sure.scatter > 0.015);
+            together.all += unsure.all;
+            together.withinAFrame += unsure.withinAFrame;
+            singly.withinAFrame += sure.withinAFrame;
+        }
+    }
+    CAPTURE(together.withinAFrame, singly.withinAFrame, together.all);
+    CHECK(together.withinAFrame > 1.25 * singly.withinAFrame);
+}
+
+TEST_CASE("of two landings each keeps its own contact", "[follow][steps]")
+{
+    auto truth = runner(3, maker::Landing::Rearfoot);
+    truth.frames.resize(170);
+    const auto unsure = findContacts(restlessMarks(truth, 1.5), indexOf(truth), sceneOf(truth));
+    const auto sure = findContacts(restlessMarks(truth, 0.3), indexOf(truth), sceneOf(truth));
+    REQUIRE(unsure);
+    REQUIRE(sure);
+    CHECK(unsure->stances.size() >= 2);
+    CHECK(unsure->stances == sure->stances);
+}
