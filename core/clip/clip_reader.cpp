@@ -61,4 +61,12 @@ Outcome<Shades> ClipReader::shades(FrameNumber n)
     return m_inside->upright.shades(*picture);
 }
 
+Outcome<void> ClipReader::lookAtShades(FrameNumber n,
+                                       const std::function<void(const ShadesView&)>& look)
+{
+    RETURN_IF_ERROR(hasFrame(n));
+    ASSIGN_OR_RETURN(const auto picture, m_inside->clip.pictures->picture(n.value, {}));
+    return m_inside->upright.lookAtShades(*picture, look);
+}
+
 } // namespace latemile

@@ -81,6 +81,8 @@ public:
     Outcome<Frame> frame(FrameNumber n);
     /// The same frame without colour, at less cost.
     Outcome<Shades> shades(FrameNumber n);
+    /// Shows them to `look` where the decoder left them, without a copy; no longer there after.
+    Outcome<void> lookAtShades(FrameNumber n, const std::function<void(const ShadesView&)>& look);
 
 private:
     struct Inside;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -13,6 +14,15 @@ struct Shades {
     int width{};
     int height{};
     std::vector<std::uint8_t> values;
+};
+
+/// The same while someone else holds the pixels, mostly the decoder: row `y` begins at
+/// `pixels + y * bytesPerRow`.
+struct ShadesView {
+    int width{};
+    int height{};
+    const std::uint8_t* pixels{};
+    std::ptrdiff_t bytesPerRow{};
 };
 
 } // namespace latemile

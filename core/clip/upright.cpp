@@ -156,10 +156,20 @@ bool hasPlainLuma(const AVFrame& frame)
            description->comp[0].offset == 0;
 }
 
-Shades shadesFrom(const cv::Mat& grey)
+ShadesView viewOf(const cv::Mat& grey)
 {
-    Shades shades{grey.cols, grey.rows, std::vector<std::uint8_t>(grey.total())};
-    grey.copyTo(cv::Mat(grey.rows, grey.cols, CV_8UC1, shades.values.data()));
+    return {grey.cols, grey.rows, grey.data, static_cast<std::ptrdiff_t>(grey.step)};
+}
+
+Shades copyOf(const ShadesView& view)
+{
+    Shades shades{view.width, view.height, {}};
+    shades.values.reserve(static_cast<std::size_t>(view.width) *
+                          static_cast<std::size_t>(view.height));
+    for (int y = 0; y < view.height; ++y) {
+        const auto* row = view.pixels + y * view.bytesPerRow;
+        shades.values.insert(shades.values.end(), row, row + view.width);
+    }
     return shades;
 }
 
@@ -294,6 +304,14 @@ Outcome<Picture> UprightMaker::make(const AVFrame& frame) const
 
 Outcome<Shades> UprightMaker::shades(const AVFrame& frame) const
 {
+    Shades shades;
+    RETURN_IF_ERROR(lookAtShades(frame, [&](const ShadesView& view) { shades = copyOf(view); }));
+    return shades;
+}
+
+Outcome<void> UprightMaker::lookAtShades(const AVFrame& frame,
+                                         const std::function<void(const ShadesView&)>& look) const
+{
     const auto& shape = m_inside->shape;
     const bool isSquare =
         frame.width == shape.squareWidth() && frame.height == shape.squareHeight() &&
@@ -301,14 +319,16 @@ Outcome<Shades> UprightMaker::shades(const AVFrame& frame) const
     if (isSquare && hasPlainLuma(frame)) {
         const cv::Mat luma(frame.height, frame.width, CV_8UC1, frame.data[0],
                            static_cast<std::size_t>(frame.linesize[0]));
-        return shadesFrom(oriented(luma, shape.orientation));
+        look(viewOf(oriented(luma, shape.orientation)));
+        return {};
     }
     ASSIGN_OR_RETURN(const auto picture, make(frame));
     const cv::Mat colours(picture.height(), picture.width(), CV_8UC4,
                           const_cast<std::uint8_t*>(picture.row(0)), picture.bytesPerRow());
     cv::Mat grey;
     cv::cvtColor(colours, grey, cv::COLOR_BGRA2GRAY);
-    return shadesFrom(grey);
+    look(viewOf(grey));
+    return {};
 }
 
 } // namespace latemile

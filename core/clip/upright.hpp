@@ -8,6 +8,7 @@
 #include "core/clip/shades.hpp"
 #include "core/outcome.hpp"
 
+#include <functional>
 #include <memory>
 
 namespace latemile {
@@ -45,6 +46,9 @@ public:
     /// Without colour: of a plain 8-bit frame its luma as coded, which costs a copy; of any other
     /// the grey of the picture.
     [[nodiscard]] Outcome<Shades> shades(const AVFrame& frame) const;
+    /// Shows the same to `look`, the luma of a plain upright frame without a copy.
+    [[nodiscard]] Outcome<void>
+    lookAtShades(const AVFrame& frame, const std::function<void(const ShadesView&)>& look) const;
 
 private:
     struct Inside;

@@ -8,7 +8,7 @@ namespace latemile {
 
 namespace {
 
-constexpr double spacingCm = 4.0; ///< between points along a limb
+constexpr double spacingCm = 5.0; ///< between points along a limb
 constexpr double discCm = 2.5;    ///< half the size of what is looked at around a lone landmark
 /// Of limbs and trunk, and of feet.
 constexpr double leastCorrelation[] = {0.5, 0.2};

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/follow/body_patches.hpp"
+#include "core/follow/point_flow.hpp"
 #include "core/follow/rigid_move.hpp"
 #include "core/follow/runner_pictures.hpp"
 
@@ -28,23 +29,29 @@ using FigureMoves = std::vector<PatchMove>;
 [[nodiscard]] double weightOf(const RigidMove& move);
 [[nodiscard]] CarriedFigure carriedBy(const FigureMoves& moves, const ReducedFigure& figure);
 
-/// How far off a guess may be: some 15 centimetres after a stride, a third of that from one frame
-/// to another.
-enum class Search { Wide, Narrow };
+/// How the parts of a figure move from one frame to others: points all over each part of the body
+/// are followed there and back, those that do not come back are left out, and one rigid move a part
+/// is fitted to the others. So a joint goes with its limbs even where skin is smooth, and an edge
+/// of the background does not hold it back. A landmark without a whole part goes by the points
+/// around it. `pictures` must outlive it.
+class FigureFlow {
+public:
+    FigureFlow(const RunnerPictures& pictures, FrameNumber from, const ReducedFigure& figure,
+               Search search);
+    /// `guess` says where the landmarks are to be looked for first; empty ones: where they were. A
+    /// part of which `looks` tells how it looked, and which does not look so where it was carried
+    /// to, is covered or has gone over to something else (the other leg): it is left out.
+    [[nodiscard]] FigureMoves movesTo(FrameNumber to, const ReducedFigure& guess,
+                                      const PartLooks& looks);
 
-/// How the parts of `figure` move from frame `from` to frame `to`: points all over each part of
-/// the body are followed by pyramidal Lucas-Kanade flow there and back (Lucas & Kanade 1981;
-/// Bouguet 2001), those that do not come back are left out, and one rigid move a part is fitted to
-/// the others. So a joint goes with its limbs even where skin is smooth, and an edge of the
-/// background does not hold it back. A landmark without a whole part goes by the points around it.
-/// `guess` says where the landmarks are to be looked for first; empty ones: where they were. A part
-/// of which `looks` tells how it looked, and which does not look so where it was carried to, is
-/// covered or has gone over to something else (the other leg): it is left out.
-[[nodiscard]] FigureMoves figureMoves(const RunnerPictures& pictures, FrameNumber from,
-                                      const ReducedFigure& figure, FrameNumber to,
-                                      const ReducedFigure& guess, const PartLooks& looks,
-                                      Search search);
-/// The same, and where the figure comes to lie by it.
+private:
+    const RunnerPictures& m_pictures;
+    ReducedFigure m_figure;
+    std::vector<BodyPatch> m_patches;
+    std::vector<cv::Point2f> m_points; ///< of all patches, in their order
+    PointFlow m_flow;
+};
+/// Moves to one frame, and where the figure comes to lie by it.
 [[nodiscard]] CarriedFigure carryFigure(const RunnerPictures& pictures, FrameNumber from,
                                         const ReducedFigure& figure, FrameNumber to,
                                         const ReducedFigure& guess, const PartLooks& looks,

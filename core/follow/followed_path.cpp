@@ -37,6 +37,7 @@ public:
         if (m_key < 0 || seeded || std::abs(time(frame) - time(m_key)) >= handOnAfter) {
             m_key = frame;
             m_keyFigure = figureAt(frame);
+            m_flow.emplace(m_pictures, number(frame), m_keyFigure, Search::Narrow);
         }
     }
     Walked walked() && { return std::move(m_walked); }
@@ -90,8 +91,7 @@ private:
 
     void carryTo(std::int64_t frame)
     {
-        auto moves = figureMoves(m_pictures, number(m_key), m_keyFigure, number(frame),
-                                 guessFor(frame), m_looks, Search::Narrow);
+        auto moves = m_flow->movesTo(number(frame), guessFor(frame), m_looks);
         const auto carried = carriedBy(moves, m_keyFigure);
         for (std::size_t i = 0; i < landmarkCount; ++i) {
             const auto& from = way(i, m_key);
@@ -146,7 +146,8 @@ private:
     Walked m_walked;
     std::int64_t m_key{-1};
     ReducedFigure m_keyFigure;
-    PartLooks m_looks; ///< at the last seeds
+    std::optional<FigureFlow> m_flow; ///< from the key frame
+    PartLooks m_looks;                ///< at the last seeds
 };
 
 } // namespace

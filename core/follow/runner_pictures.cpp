@@ -83,21 +83,14 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
     const auto count = stretch.last.value - stretch.first.value + 1;
     const cv::Size window(2 * halfWindow + 1, 2 * halfWindow + 1);
     std::optional<double> brightness;
-    ShadesAhead ahead(clip, stretch.first, stretch.last, pictures.m_map.part);
+    ShadesAhead ahead(clip, stretch.first, stretch.last, pictures.m_map.part,
+                      pictures.m_map.reduction);
     for (std::int64_t i = 0; i < count; ++i) {
         if (goOn && !goOn(static_cast<double>(i) / static_cast<double>(count))) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }
         ASSIGN_OR_RETURN(const auto shades, ahead.next());
-        cv::Mat part = evenlyLit(shades, brightness);
-        if (pictures.m_map.reduction < 1.0) {
-            cv::Mat smaller;
-            // Averaging over areas takes longer than decoding does, and down to half the size two
-            // neighbours each way leave nothing out.
-            const auto way = pictures.m_map.reduction >= 0.5 ? cv::INTER_LINEAR : cv::INTER_AREA;
-            cv::resize(part, smaller, {}, pictures.m_map.reduction, pictures.m_map.reduction, way);
-            part = smaller;
-        }
+        const cv::Mat part = evenlyLit(shades, brightness);
         Pyramid pyramid;
         cv::buildOpticalFlowPyramid(part, pyramid, window, levels, false, cv::BORDER_REFLECT_101,
                                     cv::BORDER_CONSTANT, false);

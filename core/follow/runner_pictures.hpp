@@ -40,7 +40,7 @@ public:
     /// The levels of a pyramid, the largest first.
     using Pyramid = std::vector<cv::Mat>;
     /// Half the side of the square of pixels that is compared around a point.
-    static constexpr int halfWindow = 7;
+    static constexpr int halfWindow = 5;
     static constexpr int levels = 3; ///< besides the picture itself
 
     /// `goOn` is asked before each frame with the share done, 0 to 1; false stops

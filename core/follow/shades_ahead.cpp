@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/shades_ahead.hpp"
 
+#include <opencv2/imgproc.hpp>
+
 #include <utility>
 
 namespace latemile {
@@ -10,19 +12,39 @@ namespace {
 /// Frames ahead: enough for decoding to go on while a slower frame is worked on.
 constexpr std::size_t mostReady = 8;
 
+cv::Mat reduced(const cv::Mat& part, double reduction)
+{
+    if (reduction >= 1.0) {
+        return part.clone();
+    }
+    // Averaging over areas takes longer than decoding does, and down to half the size two
+    // neighbours each way leave nothing out.
+    const auto way = reduction >= 0.5 ? cv::INTER_LINEAR : cv::INTER_AREA;
+    cv::Mat smaller;
+    cv::resize(part, smaller, {}, reduction, reduction, way);
+    return smaller;
+}
+
 } // namespace
 
-ShadesAhead::ShadesAhead(ClipReader& clip, FrameNumber first, FrameNumber last, cv::Rect part)
-    : m_clip(clip), m_first(first), m_last(last), m_part(part),
+ShadesAhead::ShadesAhead(ClipReader& clip, FrameNumber first, FrameNumber last, cv::Rect part,
+                         double reduction)
+    : m_clip(clip), m_first(first), m_last(last), m_part(part), m_reduction(reduction),
       m_thread([this](const std::stop_token& stop) { read(stop); })
 {
 }
 
 Outcome<cv::Mat> ShadesAhead::partOf(FrameNumber frame)
 {
-    ASSIGN_OR_RETURN(auto shades, m_clip.shades(frame));
-    const cv::Mat whole(shades.height, shades.width, CV_8UC1, shades.values.data());
-    return whole(m_part).clone();
+    cv::Mat part;
+    RETURN_IF_ERROR(m_clip.lookAtShades(frame, [&](const ShadesView& view) {
+        // The pixels are only read.
+        const cv::Mat whole(view.height, view.width, CV_8UC1,
+                            const_cast<std::uint8_t*>(view.pixels),
+                            static_cast<std::size_t>(view.bytesPerRow));
+        part = reduced(whole(m_part), m_reduction);
+    }));
+    return part;
 }
 
 void ShadesAhead::read(const std::stop_token& stop)
