@@ -14,6 +14,8 @@ constexpr int grid = 1 << RunnerPictures::levels; ///< parts of it are whole on 
 constexpr double comesBack = 0.8; ///< pixels: farther off after going there and back is lost
 constexpr double leastTexture = 1e-4;
 constexpr int smallestPart = 64;
+/// From frame to frame the speed so far tells the place to some pixels.
+constexpr int levelsFromFrameToFrame = 1;
 const cv::Size window(2 * RunnerPictures::halfWindow + 1, 2 * RunnerPictures::halfWindow + 1);
 const cv::TermCriteria stop(cv::TermCriteria::COUNT | cv::TermCriteria::EPS, 12, 0.02);
 
@@ -60,7 +62,7 @@ cv::Point2f cornerOf(const cv::Rect& part)
 
 PointFlow::PointFlow(const RunnerPictures& pictures, FrameNumber from, Search search)
     : m_pictures(pictures), m_from(from),
-      m_levels(search == Search::Wide ? RunnerPictures::levels : RunnerPictures::levels - 1)
+      m_levels(search == Search::Wide ? RunnerPictures::levels : levelsFromFrameToFrame)
 {
 }
 

@@ -7,8 +7,7 @@
 
 namespace latemile {
 
-/// How far off a guess may be: some 15 centimetres after a stride, a third of that from one frame
-/// to another.
+/// How far off a guess may be: some 15 centimetres after a stride, a few from one frame to another.
 enum class Search { Wide, Narrow };
 
 /// Where points were found; one each, in their order.

@@ -15,6 +15,7 @@ constexpr double shortestStride = 0.5; ///< s
 constexpr double longestStride = 1.0;
 constexpr double strideTolerance = 0.125; ///< share of a stride by which the next may differ
 constexpr double leastLikeness = 0.5;
+constexpr double coarseStep = 0.0125; ///< s; likeness rises and falls over three times as much
 constexpr int margin = 6; ///< small pixels (15 cm) by which a runner may be higher or lower
 
 cv::Mat meanOf(const std::vector<cv::Mat>& pictures)
@@ -84,14 +85,29 @@ std::vector<Recurrence> StrideRecurrences::of(FrameNumber frame, const cv::Rect2
         return {};
     }
     const cv::Mat runner = picture(where);
+    const auto look = [&](std::int64_t i, Recurrence& best) {
+        const auto found = likeness(runner, where, i);
+        if (found.value > best.likeness) {
+            best = {{i + m_first}, found.shift, found.value};
+        }
+    };
+    const double interval =
+        frames > 1 ? (timeOf(frames - 1) - timeOf(0)) / static_cast<double>(frames - 1) : 1.0;
+    const auto step = std::max<std::int64_t>(1, std::lround(coarseStep / interval));
+    // First every few frames, then all around the best.
     const auto bestWithin = [&](double earliest, double latest) {
+        const auto first =
+            std::distance(m_times.begin(), std::ranges::lower_bound(m_times, earliest));
+        const auto end = std::distance(m_times.begin(), std::ranges::upper_bound(m_times, latest));
         Recurrence best{{-1}, {}, -1.0};
-        for (std::int64_t i = 0; i < frames; ++i) {
-            if (timeOf(i) >= earliest && timeOf(i) <= latest) {
-                const auto found = likeness(runner, where, i);
-                if (found.value > best.likeness) {
-                    best = {{i + m_first}, found.shift, found.value};
-                }
+        for (auto i = first; i < end; i += step) {
+            look(i, best);
+        }
+        const auto coarse = best.frame.value - m_first;
+        for (auto i = std::max(first, coarse - step + 1);
+             best.likeness > -1.0 && i < std::min(end, coarse + step); ++i) {
+            if (i != coarse) {
+                look(i, best);
             }
         }
         return best;

@@ -47,24 +47,42 @@ Outcome<void> canBeHeld(const FollowedStretch& stretch, const cv::Rect& part, do
     return {};
 }
 
+/// How bright a picture is, and how far its pixels lie from that.
+struct Light {
+    double mean{};
+    double spread{};
+};
+
+Light lightOf(const cv::Mat& picture)
+{
+    cv::Scalar mean;
+    cv::Scalar spread;
+    cv::meanStdDev(picture, mean, spread);
+    return {mean[0], spread[0]};
+}
+
 /// A cloud or a lamp changes all of a picture alike; following compares brightness, so it is taken
-/// back to that of the first picture with light in it. Changes of less than 2 % are left, and so
-/// are black pictures, as of a clip that fades in: nothing can be made of them.
-cv::Mat evenlyLit(const cv::Mat& part, std::optional<double>& brightness)
+/// back to that of the first picture with light in it: the contrast too, since luma does not begin
+/// at zero where the range is limited, so that no factor alone takes it back. Changes of less than
+/// 2 % are left, and so are black pictures, as of a clip that fades in: nothing can be made of
+/// them.
+cv::Mat evenlyLit(const cv::Mat& part, std::optional<Light>& first)
 {
     constexpr double black = 24.0; ///< luma of black is 16 where the range is limited
-    const double now = cv::mean(part)[0];
-    if (now < black) {
+    const double mean = cv::mean(part)[0];
+    if (mean < black) {
         return part;
     }
-    if (!brightness) {
-        brightness = now;
+    if (!first) {
+        first = lightOf(part);
     }
-    if (std::abs(now - *brightness) < 0.02 * *brightness) {
+    if (std::abs(mean - first->mean) < 0.02 * first->mean) {
         return part;
     }
+    const auto now = lightOf(part);
+    const double gain = now.spread > 0.0 ? first->spread / now.spread : 1.0;
     cv::Mat lit;
-    part.convertTo(lit, CV_8U, *brightness / now);
+    part.convertTo(lit, CV_8U, gain, first->mean - gain * now.mean);
     return lit;
 }
 
@@ -82,7 +100,7 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
                               clip.facts().captureRate));
     const auto count = stretch.last.value - stretch.first.value + 1;
     const cv::Size window(2 * halfWindow + 1, 2 * halfWindow + 1);
-    std::optional<double> brightness;
+    std::optional<Light> firstLight;
     ShadesAhead ahead(clip, stretch.first, stretch.last, pictures.m_map.part,
                       pictures.m_map.reduction);
     for (std::int64_t i = 0; i < count; ++i) {
@@ -90,7 +108,7 @@ Outcome<RunnerPictures> RunnerPictures::read(ClipReader& clip, const FollowedStr
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }
         ASSIGN_OR_RETURN(const auto shades, ahead.next());
-        const cv::Mat part = evenlyLit(shades, brightness);
+        const cv::Mat part = evenlyLit(shades, firstLight);
         Pyramid pyramid;
         cv::buildOpticalFlowPyramid(part, pyramid, window, levels, false, cv::BORDER_REFLECT_101,
                                     cv::BORDER_CONSTANT, false);

@@ -18,6 +18,8 @@ namespace {
 using namespace latemile;
 using latemile::tests::FollowedClip;
 
+constexpr unsigned hands = 16; ///< that mark the same step, each row's its own
+
 struct Condition {
     const char* name;
     maker::ClipRecipe recipe;
@@ -189,7 +191,7 @@ void printEvents(const FollowedClip& clip, const std::vector<Stance>& found)
 
 /// One row of each table: without click errors what following adds, with them whether its errors
 /// are true.
-int printRow(const Condition& condition)
+int printRow(const Condition& condition, unsigned firstHand, Honesties& overall)
 {
     FollowedClip clip(condition.recipe);
     const auto exact = clip.oneStepOfEachFoot(1, 0.0, 1);
@@ -205,13 +207,16 @@ int printRow(const Condition& condition)
     Honesties exactly;
     exactly.add(clip, *followed);
     Honesties honest;
-    // Eight hands: what is followed from one click shares its error, and one says little.
-    for (unsigned hand = 2; hand < 10; ++hand) {
-        const auto clicked = follower->follow(clip.oneStepOfEachFoot(1, 1.0, hand));
+    // What is followed from one click shares its error, so that one hand says little; and eight
+    // that are the same in all rows, ear clicks of which 89 % were within two, said it in all.
+    for (unsigned hand = 0; hand < hands; ++hand) {
+        const auto clicked =
+            follower->follow(clip.oneStepOfEachFoot(1, 1.0, 100 * firstHand + hand));
         if (!clicked) {
             return 1;
         }
         honest.add(clip, *clicked);
+        overall.add(clip, *clicked);
     }
     auto marking = exact;
     marking.marks.insert(followed->marks.begin(), followed->marks.end());
@@ -238,9 +243,13 @@ int main(int argc, char** argv)
 {
     const std::string word = argc > 1 ? argv[1] : "";
     int failed = 0;
+    unsigned row = 0;
+    Honesties overall;
     for (const auto& condition : conditions()) {
+        ++row;
         const bool isAsked = std::string(condition.name).find(word) != std::string::npos;
-        failed += isAsked ? printRow(condition) : 0;
+        failed += isAsked ? printRow(condition, row, overall) : 0;
     }
+    overall.print("++", "all");
     return failed == 0 ? 0 : 1;
 }

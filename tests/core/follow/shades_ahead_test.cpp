@@ -4,6 +4,7 @@
 #include "tests/catch.hpp"
 #include "tests/scratch_folder.hpp"
 
+#include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <string>
@@ -56,6 +57,30 @@ TEST_CASE("frames read ahead are those of the clip, in their order", "[follow]")
         REQUIRE(read);
         CAPTURE(i);
         CHECK(isSame(*read, plain.shades({i}).value(), part));
+    }
+}
+
+TEST_CASE("frames read at half the size are means of four pixels", "[follow]")
+{
+    const ScratchFolder folder;
+    const auto file = changingClip(folder);
+    auto ahead = ClipReader::open(file).value();
+    auto plain = ClipReader::open(file).value();
+    const cv::Rect part(10, 20, 100, 80);
+    ShadesAhead smaller(ahead, {0}, {frames - 1}, part, 0.5);
+    const auto half = smaller.next().value();
+    const auto whole = plain.shades({0}).value();
+    REQUIRE(half.size() == cv::Size(50, 40));
+    const auto at = [&](int x, int y) {
+        return static_cast<int>(whole.values[static_cast<std::size_t>(y * whole.width + x)]);
+    };
+    for (int y = 0; y < half.rows; ++y) {
+        for (int x = 0; x < half.cols; ++x) {
+            const int u = part.x + 2 * x;
+            const int v = part.y + 2 * y;
+            const double mean = (at(u, v) + at(u + 1, v) + at(u, v + 1) + at(u + 1, v + 1)) / 4.0;
+            CHECK(std::abs(half.at<std::uint8_t>(y, x) - mean) <= 0.5);
+        }
     }
 }
 
