@@ -99,6 +99,9 @@ void goThroughContacts(MarksPage& page, Hand& hand, const nlohmann::json& truth)
             }
         }
         hand.key(Qt::Key_A);
+        if (n == 1) { // what was set right of both feet is taken off the others
+            hand.key(Qt::Key_G);
+        }
     }
 }
 
