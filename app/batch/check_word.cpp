@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/batch/arguments.hpp"
 #include "app/batch/progress.hpp"
-#include "app/batch/schema_fault.hpp"
 #include "app/batch/text_table.hpp"
 #include "app/batch/word.hpp"
 #include "core/json_file.hpp"
@@ -52,11 +51,9 @@ std::string today()
 Outcome<std::string> check(const Asked& asked, std::string& complaint)
 {
     const Progress progress("Checking " + asked.folder.string());
-    ASSIGN_OR_RETURN(const auto result,
-                     checkLibrary(asked.folder, {.repair = asked.repair,
-                                                 .films = asked.films,
-                                                 .today = today(),
-                                                 .faultBySchema = &faultBySchema}));
+    ASSIGN_OR_RETURN(const auto result, checkLibrary(asked.folder, {.repair = asked.repair,
+                                                                    .films = asked.films,
+                                                                    .today = today()}));
     const auto bad = std::ranges::count(result.findings, Finding::State::Bad, &Finding::state);
     if (bad > 0) {
         complaint = std::to_string(bad) + (bad == 1 ? " file of " : " files of ") +

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/document_schema.hpp"
 #include "core/json_file.hpp"
 #include "core/measures/own_measures.hpp"
 
@@ -79,7 +80,9 @@ Outcome<OwnMeasures> readOwnMeasures(const std::filesystem::path& file)
     const JsonField field(document, file.string());
     RETURN_IF_ERROR(needVersion(field, 1));
     ASSIGN_OR_RETURN(const auto measures, field.member("measures"));
-    return ownMeasuresFrom(measures);
+    ASSIGN_OR_RETURN(auto own, ownMeasuresFrom(measures));
+    RETURN_IF_ERROR(needSchema(field, "own_measures"));
+    return own;
 }
 
 nlohmann::json toJson(const OwnMeasures& own)

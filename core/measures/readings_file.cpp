@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/readings_file.hpp"
-#include "core/json_or_null.hpp"
 
 #include "core/csv.hpp"
+#include "core/document_schema.hpp"
 #include "core/json_file.hpp"
+#include "core/json_or_null.hpp"
 #include "core/measures/measure.hpp"
 
 #include <array>
@@ -331,6 +332,7 @@ Outcome<Readings> readReadings(const std::filesystem::path& file)
     ASSIGN_OR_RETURN(readings.readings, rowsFrom<Reading>(field, "readings", reading));
     ASSIGN_OR_RETURN(readings.checks, rowsFrom<Check>(field, "checks", checkFrom));
     ASSIGN_OR_RETURN(readings.summary, rowsFrom<Summary>(field, "summary", summary));
+    RETURN_IF_ERROR(needSchema(field, "readings"));
     return readings;
 }
 

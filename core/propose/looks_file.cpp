@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/looks_file.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/json_file.hpp"
 #include "core/propose/network_file.hpp"
 #include "core/whole_file.hpp"
@@ -13,9 +14,15 @@ namespace latemile {
 namespace {
 
 constexpr std::int64_t fileVersion = 1;
+constexpr const char* looksEnding = ".looks";
 constexpr std::size_t cropNumbers = 4;  ///< centre, size, angle
 constexpr std::size_t pointNumbers = 3; ///< place, peak
 constexpr std::size_t headNumbers = 2;  ///< frame, presence
+
+nlohmann::json none()
+{
+    return nlohmann::json::array();
+}
 
 double thousandths(double value)
 {
@@ -163,6 +170,7 @@ Outcome<ClipLooks> looksFrom(const JsonField& document, const FrameIndex& index,
         ASSIGN_OR_RETURN(const auto frame, frameFrom(turn, index));
         looks.turns.insert(frame);
     }
+    RETURN_IF_ERROR(needSchema(document, "looks"));
     return looks;
 }
 
@@ -170,16 +178,15 @@ Outcome<ClipLooks> looksFrom(const JsonField& document, const FrameIndex& index,
 
 std::filesystem::path looksFileOf(const std::filesystem::path& clip)
 {
-    return clip.string() + ".looks";
+    return clip.string() + looksEnding;
 }
 
 Outcome<void> keepLooks(const ClipLooks& looks, const FrameIndex& index,
                         const std::filesystem::path& clip, FileSystem& files)
 {
-    nlohmann::json document{
-        {"version", fileVersion},           {"network_sha256", poseNetworkSha256},
-        {"frames", index.size()},           {"clip_bytes", bytesOf(clip)},
-        {"found", nlohmann::json::array()}, {"leg_turns", nlohmann::json::array()}};
+    nlohmann::json document{{"version", fileVersion}, {"network_sha256", poseNetworkSha256},
+                            {"frames", index.size()}, {"clip_bytes", bytesOf(clip)},
+                            {"found", none()},        {"leg_turns", none()}};
     for (const FoundBody& body : looks.found) {
         document["found"].push_back(rowOf(body));
     }
@@ -195,6 +202,26 @@ Outcome<void> keepLooks(const ClipLooks& looks, const FrameIndex& index,
                            {"px", {box.u, box.v, box.width, box.height}}};
     }
     return replaceRecord(looksFileOf(clip), document.dump() + "\n", files);
+}
+
+Outcome<void> forgetLegTurns(const std::filesystem::path& clipsFolder, FileSystem& files)
+{
+    const auto entries = files.list(clipsFolder);
+    if (!entries) {
+        return readFault(clipsFolder, entries.error());
+    }
+    for (const auto& file : *entries) {
+        const auto text = file.extension() == looksEnding ? readWholeFile(file, files)
+                                                          : Outcome<std::string>(std::string());
+        auto document = parseJson(text.value_or(""), file.string());
+        // A damaged one is of no use to anybody: what was seen is then seen anew.
+        if (!document || !document->is_object() || document->value("leg_turns", none()) == none()) {
+            continue;
+        }
+        (*document)["leg_turns"] = none();
+        RETURN_IF_ERROR(replaceRecord(file, document->dump() + "\n", files));
+    }
+    return {};
 }
 
 std::optional<ClipLooks> looksOf(const FrameIndex& index, const std::filesystem::path& clip,

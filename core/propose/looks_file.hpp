@@ -26,6 +26,8 @@ struct ClipLooks {
 [[nodiscard]] std::filesystem::path looksFileOf(const std::filesystem::path& clip);
 Outcome<void> keepLooks(const ClipLooks& looks, const FrameIndex& index,
                         const std::filesystem::path& clip, FileSystem& files = disk());
+/// Of all clips of a folder: no exchange of legs is kept any more. What else is kept stays.
+Outcome<void> forgetLegTurns(const std::filesystem::path& clipsFolder, FileSystem& files = disk());
 
 /// Nothing where there are none, or they are damaged, of a file of another size or number of
 /// frames, or by another network. Times are those of `index`: the capture rate may have been set

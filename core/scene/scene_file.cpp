@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/document_schema.hpp"
 #include "core/json_file.hpp"
 #include "core/json_or_null.hpp"
 #include "core/scene/plane.hpp"
@@ -215,6 +216,7 @@ Outcome<Scene> readScene(const std::filesystem::path& file)
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
     const auto name = file.string();
     ASSIGN_OR_RETURN(auto scene, sceneFrom(document, name));
+    RETURN_IF_ERROR(needSchema(JsonField(document, name), "scene"));
     // A scene that fixes no plane is of no use to whoever reads one from a file.
     if (const auto plane = Plane::from(scene); !plane) {
         return fail(plane.error().kind, name + ": " + plane.error().sentence, plane.error().detail);

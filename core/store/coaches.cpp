@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/coaches.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/json_file.hpp"
 #include "core/store/document_fields.hpp"
 #include "core/store/writers_turn.hpp"
@@ -67,6 +68,7 @@ Outcome<std::vector<Coach>> readCoaches(const std::filesystem::path& library)
         ASSIGN_OR_RETURN(auto coach, coachFrom(item));
         coaches.push_back(std::move(coach));
     }
+    RETURN_IF_ERROR(needSchema(root, "coaches"));
     return coaches;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/edit_history.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/json_file.hpp"
 #include "core/store/session_changes.hpp"
 #include "core/whole_file.hpp"
@@ -16,19 +17,12 @@ namespace {
 
 constexpr const char* fileName = "session.edits";
 constexpr std::int64_t fileVersion = 1;
-constexpr std::size_t mostEdits = 500;
-constexpr std::size_t mostBytes = std::size_t{8} << 20;
 
 std::string textOf(const nlohmann::json& changes)
 {
     return changes.is_null()
                ? std::string()
                : changes.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
-}
-
-std::size_t bytesIn(const PastEdit& edit)
-{
-    return edit.name.size() + edit.forward.size() + edit.back.size();
 }
 
 /// Without what changed nothing, and as many as may be kept: outwards from where the document
@@ -39,7 +33,7 @@ EditHistory worthKeeping(const EditHistory& history)
     std::size_t bytes = 0;
     const auto fits = [&](const PastEdit& edit) {
         bytes += bytesIn(edit);
-        return kept.edits.size() < mostEdits && bytes <= mostBytes;
+        return kept.edits.size() < mostKeptEdits && bytes <= mostKeptBytes;
     };
     for (std::size_t i = history.done; i > 0; --i) {
         const auto& edit = history.edits[i - 1];
@@ -71,7 +65,7 @@ std::string lineOf(const PastEdit& edit)
            ",\"back\":" + edit.back + "}\n";
 }
 
-/// The line as JSON; nothing where it is none, or was not written to its end.
+/// The line as JSON; nothing where it is none of ours, or was not written to its end.
 std::optional<nlohmann::json> takeLine(std::string_view& rest)
 {
     const auto end = rest.find('\n');
@@ -80,7 +74,8 @@ std::optional<nlohmann::json> takeLine(std::string_view& rest)
     }
     auto parsed = parseJson(rest.substr(0, end), fileName);
     rest.remove_prefix(end + 1);
-    return parsed ? std::optional(std::move(*parsed)) : std::nullopt;
+    const bool isLine = parsed && faultBySchema("edits", *parsed).empty();
+    return isLine ? std::optional(std::move(*parsed)) : std::nullopt;
 }
 
 std::optional<PastEdit> editFrom(const nlohmann::json& line)
@@ -119,6 +114,11 @@ EditHistory thatLeadSomewhere(EditHistory history, const Session& session)
 }
 
 } // namespace
+
+std::size_t bytesIn(const PastEdit& edit)
+{
+    return edit.name.size() + edit.forward.size() + edit.back.size();
+}
 
 PastEdit editBetween(std::string name, const Session& before, const Session& now)
 {
@@ -161,7 +161,7 @@ EditHistory editHistoryOf(const Session& session, std::string_view base,
     const auto belongsTo = head.text("base");
     const auto doneField = head.member("done");
     const auto done =
-        doneField ? doneField->integer(0, mostEdits) : tl::unexpected(doneField.error());
+        doneField ? doneField->integer(0, mostKeptEdits) : tl::unexpected(doneField.error());
     if (!version || !belongsTo || *belongsTo != base || !done) {
         return {};
     }

@@ -35,9 +35,13 @@ struct EditHistory {
 /// The session after one of the changes of a PastEdit.
 Outcome<Session> withEdit(Session session, std::string_view changes);
 
-/// Keeps the newest edits (500, or 8 MiB of them) as session.edits beside the document whose bytes
-/// have the SHA-256 `base`. Nothing depends on that file: without it nothing can be undone that was
-/// done before the session was opened.
+inline constexpr std::size_t mostKeptEdits = 500;
+inline constexpr std::size_t mostKeptBytes = std::size_t{8} << 20;
+[[nodiscard]] std::size_t bytesIn(const PastEdit& edit);
+
+/// Keeps the newest edits (mostKeptEdits, or mostKeptBytes of them) as session.edits beside the
+/// document whose bytes have the SHA-256 `base`. Nothing depends on that file: without it nothing
+/// can be undone that was done before the session was opened.
 Outcome<void> keepEditHistory(const EditHistory& history, std::string_view base,
                               const std::filesystem::path& sessionFolder,
                               FileSystem& files = disk());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/library_check.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/files/checksum.hpp"
 #include "core/json_file.hpp"
 #include "core/store/clip_sums.hpp"
@@ -14,6 +15,7 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <functional>
 
 namespace latemile {
 
@@ -44,8 +46,8 @@ private:
     {
         return has(file) || has(previousGenerationOf(file));
     }
-    [[nodiscard]] FaultOf faultsOf(const char* schema,
-                                   std::function<Outcome<void>(const JsonField&)> read) const;
+    [[nodiscard]] static FaultOf faultsOf(const char* schema,
+                                          std::function<Outcome<void>(const JsonField&)> read);
     void checkDocument(const Path& file, const FaultOf& faultOf);
     void restore(const Path& file, const std::string& fault, const FaultOf& faultOf);
     Outcome<void> putBack(const Path& file, const std::string& text);
@@ -68,21 +70,19 @@ private:
     LibraryCheck m_check;
 };
 
-FaultOf Checker::faultsOf(const char* schema,
-                          std::function<Outcome<void>(const JsonField&)> read) const
+FaultOf Checker::faultsOf(const char* schema, std::function<Outcome<void>(const JsonField&)> read)
 {
-    return [this, schema = std::string(schema), read = std::move(read)](const std::string& text,
-                                                                        const std::string& name) {
+    return [schema, read = std::move(read)](const std::string& text, const std::string& name) {
         const auto document = parseJson(text, name);
         if (!document) {
             return document.error().sentence;
         }
-        // Our own reader says in words what is wrong; the schema finds what it lets pass.
-        if (const auto done = read(JsonField(*document, name)); !done) {
-            return done.error().sentence;
+        const JsonField root(*document, name);
+        auto done = read(root);
+        if (done) {
+            done = needSchema(root, schema);
         }
-        const auto fault = m_wish.faultBySchema ? m_wish.faultBySchema(schema, *document) : "";
-        return fault.empty() ? std::string() : name + " does not follow its schema: " + fault;
+        return done ? std::string() : done.error().sentence;
     };
 }
 

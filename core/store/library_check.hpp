@@ -7,7 +7,6 @@
 #include <nlohmann/json.hpp>
 
 #include <filesystem>
-#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,9 +43,6 @@ struct CheckWish {
     /// ISO 8601; pictures kept past the end of their athlete's consent are noted. Empty: not looked
     /// at.
     std::string today{};
-    /// What a document lacks of its schema ("athlete", "session", "coaches"); empty: nothing.
-    std::function<std::string(const std::string& schema, const nlohmann::json& document)>
-        faultBySchema;
 };
 
 /// Reads every document, journal and clip of a library: LIBRARY/ATHLETE/DATE. A folder that cannot

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/session.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/store/session_json.hpp"
 #include "core/store/writers_turn.hpp"
 #include "core/whole_file.hpp"
@@ -19,13 +20,19 @@ Outcome<Session> readSession(const std::filesystem::path& folder)
 {
     const auto file = folder / sessionFile;
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
-    return sessionFrom(JsonField(document, file.string()));
+    const JsonField root(document, file.string());
+    ASSIGN_OR_RETURN(auto session, sessionFrom(root));
+    RETURN_IF_ERROR(needSchema(root, "session"));
+    return session;
 }
 
 Outcome<Athlete> readAthlete(const std::filesystem::path& file)
 {
     ASSIGN_OR_RETURN(const auto document, readJsonFile(file));
-    return athleteFrom(JsonField(document, file.string()));
+    const JsonField root(document, file.string());
+    ASSIGN_OR_RETURN(auto athlete, athleteFrom(root));
+    RETURN_IF_ERROR(needSchema(root, "athlete"));
+    return athlete;
 }
 
 Outcome<void> writeSession(const Session& session, const std::filesystem::path& folder)

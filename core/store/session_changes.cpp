@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/session_changes.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/store/session_json.hpp"
 
 #include <algorithm>
@@ -157,6 +158,7 @@ nlohmann::json changesBetween(const Session& before, const Session& now)
 
 Outcome<Session> withChanges(Session session, const JsonField& changes)
 {
+    RETURN_IF_ERROR(needSchema(changes, "journal"));
     ASSIGN_OR_RETURN(const auto whole, changes.maybe("whole"));
     if (whole) {
         return sessionFrom(*whole);

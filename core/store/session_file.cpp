@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/session_file.hpp"
 
+#include "core/document_schema.hpp"
 #include "core/files/checksum.hpp"
 #include "core/store/session_changes.hpp"
 #include "core/store/session_json.hpp"
@@ -138,7 +139,9 @@ Outcome<void> SessionFile::readDocument()
         return tl::unexpected(text.error());
     }
     ASSIGN_OR_RETURN(const auto parsed, parseJson(*text, document().string()));
-    ASSIGN_OR_RETURN(m_kept, sessionFrom(JsonField(parsed, document().string())));
+    const JsonField root(parsed, document().string());
+    ASSIGN_OR_RETURN(m_kept, sessionFrom(root));
+    RETURN_IF_ERROR(needSchema(root, "session"));
     m_base = sha256Of(*text);
     return {};
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/batch/schema_fault.hpp"
+#include "core/document_schema.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
 #include "tests/scratch_folder.hpp"
@@ -8,7 +8,7 @@
 
 #include <fstream>
 
-using latemile::batch::faultBySchema;
+using latemile::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 
@@ -137,8 +137,8 @@ TEST_CASE("what only the schema forbids is told with its place", "[batch][check]
     const auto ran = library.check();
     CHECK(ran.exit == 1);
     CHECK(stateOf(ran, "coaches.json") == "bad");
-    CHECK(ran.out.find("coaches.json does not follow its schema") != std::string::npos);
-    CHECK(ran.out.find("tail") != std::string::npos);
+    CHECK(ran.out.find("coaches.json, /coaches/0/click_error_cm/tail: this does not follow "
+                       "coaches.schema.json") != std::string::npos);
 }
 
 TEST_CASE("edits in a journal are told, and taken over only when asked for", "[batch][check]")

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // From one marked step to contacts, by the program alone: the clip and its truth are made by the
 // maker's own program.
-#include "app/batch/schema_fault.hpp"
+#include "core/document_schema.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
 #include "tests/project_folders.hpp"
@@ -13,7 +13,7 @@
 #include <cmath>
 #include <sstream>
 
-using latemile::batch::faultBySchema;
+using latemile::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Own measures and explanations, as a script would ask for them.
-#include "app/batch/schema_fault.hpp"
+#include "core/document_schema.hpp"
 #include "tests/app/marked_clip_files.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
@@ -9,7 +9,7 @@
 
 #include <algorithm>
 
-using latemile::batch::faultBySchema;
+using latemile::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

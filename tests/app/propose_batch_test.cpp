@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/batch/schema_fault.hpp"
+#include "core/document_schema.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
 #include "tests/project_folders.hpp"
@@ -9,7 +9,7 @@
 
 #include <algorithm>
 
-using latemile::batch::faultBySchema;
+using latemile::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

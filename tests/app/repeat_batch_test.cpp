@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Two markings of one clip set against each other, as a script would ask for it.
-#include "app/batch/schema_fault.hpp"
+#include "core/document_schema.hpp"
 #include "tests/app/marked_clip_files.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
-using latemile::batch::faultBySchema;
+using latemile::faultBySchema;
 using namespace latemile::tests;
 using nlohmann::json;
 

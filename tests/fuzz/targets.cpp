@@ -3,6 +3,7 @@
 
 #include "core/clip/clip_reader.hpp"
 #include "core/csv_cells.hpp"
+#include "core/document_schema.hpp"
 #include "core/exchange/coco.hpp"
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
@@ -63,6 +64,14 @@ bool isTaken(const Outcome<T>& outcome)
     return outcome.has_value();
 }
 
+/// What was read can be written and read again: else saving would lock a coach out.
+void needWritable(std::string_view schema, const nlohmann::json& written)
+{
+    if (const auto fault = faultBySchema(schema, written); !fault.empty()) {
+        end("Not to be read again: " + fault);
+    }
+}
+
 const tests::ScratchFolder& scratch()
 {
     static const tests::ScratchFolder folder;
@@ -120,7 +129,11 @@ std::string sceneSeed()
 bool readSessionDocument(std::string_view bytes)
 {
     (void)scratch().file("session.json", bytes);
-    return isTaken(readSession(scratch().path()));
+    const auto session = readSession(scratch().path());
+    if (session) {
+        needWritable("session", toJson(*session));
+    }
+    return isTaken(session);
 }
 
 std::string sessionSeed()
@@ -133,7 +146,11 @@ std::string sessionSeed()
 
 bool readAthleteDocument(std::string_view bytes)
 {
-    return isTaken(readAthlete(scratch().file("athlete.json", bytes)));
+    const auto athlete = readAthlete(scratch().file("athlete.json", bytes));
+    if (athlete) {
+        needWritable("athlete", toJson(*athlete));
+    }
+    return isTaken(athlete);
 }
 
 std::string athleteSeed()

@@ -20,6 +20,7 @@ void EditRecord::beginWith(const EditHistory& past)
         m_entries.push_back({m_history.command(static_cast<int>(i)), past.edits[i]});
     }
     m_done = past.done;
+    m_forgotten = 0;
 }
 
 /// How many of the entries the history still holds: a new edit drops what had been undone, and one
@@ -56,13 +57,32 @@ void EditRecord::widenLast(const Session& now)
     }
 }
 
+/// Always the oldest without a gap: an edit means nothing without all that came after it.
+void EditRecord::forgetOldest()
+{
+    std::size_t bytes = 0;
+    for (const Entry& entry : m_entries) {
+        bytes += bytesIn(entry.edit);
+    }
+    const auto tooMany = [&] {
+        return m_forgotten + mostKeptEdits < m_entries.size() || bytes > mostKeptBytes;
+    };
+    for (; m_forgotten + 1 < m_entries.size() && tooMany(); ++m_forgotten) {
+        bytes -= bytesIn(m_entries[m_forgotten].edit);
+        m_entries[m_forgotten].edit = {};
+    }
+}
+
 void EditRecord::note(Session now)
 {
     const auto index = static_cast<std::size_t>(m_history.index());
     m_entries.resize(known(), {nullptr, {}});
+    m_forgotten = std::min(m_forgotten, m_entries.size());
     if (index > m_entries.size()) {
         addEdits(now);
-    } else if (index == m_done && index > 0 && index == m_entries.size() && !(now == m_now)) {
+        forgetOldest();
+    } else if (index == m_done && index > m_forgotten && index == m_entries.size() &&
+               !(now == m_now)) {
         // Where edits were taken back, what still changes by itself is their going, not this edit.
         widenLast(now);
     }

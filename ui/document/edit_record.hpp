@@ -13,7 +13,7 @@ namespace latemile::ui {
 
 /// Keeps for every edit of a history what it did to the session, so that it can be undone after the
 /// session was closed and opened again. Commands need not know: it compares the session before and
-/// after.
+/// after. What is older than may be kept on disk is forgotten here too.
 class EditRecord {
 public:
     EditRecord(const QUndoStack& history, Session now);
@@ -34,11 +34,13 @@ private:
     [[nodiscard]] std::size_t known() const;
     void addEdits(const Session& now);
     void widenLast(const Session& now);
+    void forgetOldest();
 
     const QUndoStack& m_history;
     Session m_now;
     std::vector<Entry> m_entries;
     std::size_t m_done{};
+    std::size_t m_forgotten{}; ///< the first so many entries have lost what they did
 };
 
 } // namespace latemile::ui

@@ -74,7 +74,7 @@ void Proposing::setClip(ClipDocument* clip)
     }
     m_shown = clip;
     if (clip != nullptr) {
-        m_seen->watch(clip->history());
+        m_seen->watch(clip->history(), clip->file().parent_path());
     }
     leaveBox();
     tellButtons();

@@ -70,12 +70,13 @@ void SeenClips::keepTurns(const ClipDocument& clip)
     }
 }
 
-void SeenClips::watch(const QUndoStack& history)
+void SeenClips::watch(const QUndoStack& history, const std::filesystem::path& clipsFolder)
 {
     if (m_history == &history) {
         return;
     }
     m_history = &history;
+    m_clipsFolder = clipsFolder;
     m_index = history.index();
     connect(&history, &QUndoStack::indexChanged, this, &SeenClips::historyMoved);
 }
@@ -90,7 +91,9 @@ void SeenClips::historyMoved(int index)
     m_forgetsTurns = true;
     for (auto& [file, seen] : m_seen) {
         seen.turns->clear();
+        seen.keptTurns.clear();
     }
+    m_keeper.post([folder = m_clipsFolder] { (void)forgetLegTurns(folder); });
 }
 
 } // namespace latemile::ui

@@ -40,10 +40,10 @@ public:
     [[nodiscard]] bool isCurrent(const ClipDocument& clip) const;
     void keep(const ClipDocument& clip);
     void keepTurns(const ClipDocument& clip); ///< where they changed since they were kept
-    /// Of the session: an edit of an earlier run that is undone or done again may have been an
-    /// exchange of legs. Which is not known, so all exchanges are forgotten: one too few is seen at
-    /// once and made by one key.
-    void watch(const QUndoStack& history);
+    /// Of the session with these clips: an edit of an earlier run that is undone or done again may
+    /// have been an exchange of legs. Which is not known, so all exchanges are forgotten: one too
+    /// few is seen at once and made by one key.
+    void watch(const QUndoStack& history, const std::filesystem::path& clipsFolder);
 
 private:
     [[nodiscard]] Seen before(const ClipDocument& clip) const;
@@ -51,6 +51,7 @@ private:
 
     std::map<std::filesystem::path, Seen> m_seen; ///< by the clip's file
     QPointer<const QUndoStack> m_history;
+    std::filesystem::path m_clipsFolder;
     int m_index{};
     bool m_forgetsTurns{}; ///< also those of clips not looked at yet
     Worker m_keeper;

@@ -90,3 +90,25 @@ TEST_CASE("looks at another clip, damaged ones and none at all are no looks", "[
         CHECK_FALSE(looksOf(index, clip));
     }
 }
+
+TEST_CASE("exchanges of legs are forgotten for all clips of a folder, and nothing else",
+          "[propose]")
+{
+    const ScratchFolder folder;
+    const auto index = evenIndex(40, 60.0);
+    for (const char* name : {"fresh.mp4", "late.mp4"}) {
+        REQUIRE(keepLooks(someLooks(), index, folder / name));
+    }
+    const auto damaged = folder.file("other.mp4.looks", "{\"leg_turns\":[4");
+    const auto film = folder.file("other.mp4", "no JSON");
+    REQUIRE(forgetLegTurns(folder.path()));
+    for (const char* name : {"fresh.mp4", "late.mp4"}) {
+        const auto back = looksOf(index, folder / name);
+        REQUIRE(back);
+        CHECK(back->turns.empty());
+        CHECK(back->found.size() == someLooks().found.size());
+        CHECK(back->box == someLooks().box);
+    }
+    CHECK(bytesOf(damaged) == "{\"leg_turns\":[4");
+    CHECK(bytesOf(film) == "no JSON");
+}

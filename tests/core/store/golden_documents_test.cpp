@@ -2,7 +2,7 @@
 // A document once written can be read for good: tests/core/store/golden holds one of every version
 // there has been, and none of them is ever changed.
 #include "core/store/coaches.hpp"
-#include "core/store/session.hpp"
+#include "core/store/session_file.hpp"
 #include "tests/catch.hpp"
 #include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
@@ -60,6 +60,29 @@ TEST_CASE("coaches of version 1 are read", "[store][golden]")
     REQUIRE(coaches);
     REQUIRE(coaches->size() == 1);
     CHECK(coaches->front().pairs == 96);
+}
+
+TEST_CASE("a journal and edits of version 1 still lead on from their session", "[store][golden]")
+{
+    const ScratchFolder folder;
+    (void)placed(folder, "session-1.json", "session.json");
+    (void)placed(folder, "session-1.edits", "session.edits");
+    {
+        auto opened = SessionFile::open(folder.path(), LockOwner{"R. Vale", "studio-2"});
+        REQUIRE(opened);
+        const auto edits = opened->history();
+        REQUIRE(edits.edits.size() == 2);
+        CHECK(edits.done == 0);
+        CHECK(edits.edits[1].name == "note");
+        CHECK(withEdit(opened->session(), edits.edits[1].forward)->note == "Warm.");
+    }
+    (void)placed(folder, "session-1.journal", "session.journal");
+    auto opened = SessionFile::open(folder.path(), LockOwner{"R. Vale", "studio-2"});
+    REQUIRE(opened);
+    REQUIRE(opened->recovery());
+    CHECK(opened->recovery()->unusable == 0);
+    CHECK(opened->recovery()->session.note == "Warm.");
+    CHECK(opened->recovery()->session.clips.front().marking.marks.size() == 3);
 }
 
 TEST_CASE("a document of a later version is refused and stays as it is", "[store][golden]")

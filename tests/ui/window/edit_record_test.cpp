@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/document/edit_record.hpp"
+
+#include "tests/catch.hpp"
+#include "tests/core/store/edited_session.hpp"
+
+#include <QUndoCommand>
+#include <QUndoStack>
+
+#include <algorithm>
+
+using namespace latemile;
+using namespace latemile::ui;
+
+namespace {
+
+/// A session whose note is edited again and again, as a document does it.
+struct NotedSession {
+    QUndoStack history;
+    Session session{tests::dayWithMarks(2)};
+    EditRecord record{history, session};
+
+    void note(const std::string& text)
+    {
+        session.note = text;
+        history.push(new QUndoCommand(QStringLiteral("note")));
+        record.note(session);
+    }
+    [[nodiscard]] std::size_t kept() const
+    {
+        const auto all = record.edits().edits;
+        return static_cast<std::size_t>(
+            std::ranges::count_if(all, [](const PastEdit& edit) { return bytesIn(edit) > 0; }));
+    }
+};
+
+} // namespace
+
+TEST_CASE("a record of edits is no longer in memory than on disk", "[ui][document]")
+{
+    NotedSession noted;
+    constexpr std::size_t more = 40;
+    for (std::size_t i = 0; i < mostKeptEdits + more; ++i) {
+        noted.note(std::to_string(i));
+    }
+    CHECK(noted.kept() == mostKeptEdits);
+    const auto all = noted.record.edits();
+    CHECK(all.done == mostKeptEdits + more);
+    const auto back = withEdit(noted.session, all.edits.back().back);
+    REQUIRE(back);
+    CHECK(back->note == std::to_string(mostKeptEdits + more - 2));
+}
+
+TEST_CASE("large edits are forgotten sooner, but never the last", "[ui][document]")
+{
+    NotedSession noted;
+    for (int i = 0; i < 12; ++i) {
+        noted.note(std::string(std::size_t{1} << 20, static_cast<char>('a' + i)));
+    }
+    // Each holds the note before and after it.
+    CHECK(noted.kept() == 3);
+    noted.note(std::string(mostKeptBytes, 'z'));
+    CHECK(noted.kept() == 1);
+}
+
+TEST_CASE("what went on after the last edit that is remembered changes none before it",
+          "[ui][document]")
+{
+    NotedSession noted;
+    for (int i = 0; i < 12; ++i) {
+        noted.note(std::string(std::size_t{1} << 20, static_cast<char>('a' + i)));
+    }
+    const auto before = noted.record.edits();
+    for (int i = 0; i < 6; ++i) {
+        noted.history.undo();
+    }
+    noted.session.note = "moved by itself";
+    noted.record.note(noted.session);
+    CHECK(noted.record.edits().edits == before.edits);
+}
