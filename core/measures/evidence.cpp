@@ -161,8 +161,8 @@ PlanePoint Evidence::atEvent(std::size_t step, bool toeOff, Landmark landmark, B
 std::optional<SpeedFrames> speedFrames(const PreparedClip& clip, FrameNumber first, bool after,
                                        BodySide side, Landmark landmark)
 {
-    // Three frames of a 120th of a second are 25 ms, whatever the division makes of them.
-    const auto most = std::lround(std::floor(velocityWidth / clip.frameInterval.count() + 0.01));
+    // Three frames of a 240th of a second are 12.5 ms, whatever the division makes of them.
+    const auto most = std::lround(std::ceil(velocityWidth / clip.frameInterval.count() - 0.01));
     for (auto apart = std::max(most, 1L); apart > 0; --apart) {
         const auto from = FrameNumber{after ? first.value - 1 : first.value - apart};
         const auto to = FrameNumber{from.value + apart};

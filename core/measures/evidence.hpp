@@ -42,11 +42,11 @@ struct PathSlope {
     PixelPoint perPixel;
 };
 
-/// How far from an instant frames help to tell how fast a value runs on there, seconds: of two
-/// frames next to each other the speed would be mostly noise, farther away landing is over (A).
+/// How far from mid-stance frames help to tell how fast a value runs on there, seconds: of two
+/// frames next to each other the speed would be mostly noise (A).
 inline constexpr double velocityHalfWidth = 0.017;
-/// Likewise across an event, most of it to one side (A).
-inline constexpr double velocityWidth = 0.025;
+/// Likewise to one side of an event, where joints turn fastest for less than this (A).
+inline constexpr double velocityWidth = 0.0125;
 
 /// The two frames between which a mark's speed beside an event is taken; `first` is the event's
 /// first frame.

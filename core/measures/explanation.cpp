@@ -120,7 +120,8 @@ Outcome<Explanation> ofStep(const PreparedClip& clip, const Measure& measure, St
                               std::to_string(number.value) + " is of the far foot";
         return it;
     }
-    const auto from = propagatedAt(clip, measure, i);
+    const auto steps = propagatedSteps(clip, measure);
+    const auto& from = steps.at(i);
     it.value = from.value;
     it.reason = from.missing;
     if (from.value) {
@@ -186,12 +187,12 @@ void pairUp(std::vector<Entering>& steps)
 Gathered gathered(const PreparedClip& clip, const Measure& measure, const MeanOf& of)
 {
     Gathered all;
-    for (std::size_t i = 0; i < clip.steps.size(); ++i) {
+    auto steps = propagatedSteps(clip, measure);
+    for (auto& [i, from] : steps) {
         const auto foot = clip.steps[i].foot;
-        if (!concerns(measure, clip.steps[i], clip) || (of.foot && foot != *of.foot)) {
+        if (of.foot && foot != *of.foot) {
             continue;
         }
-        auto from = propagatedAt(clip, measure, i);
         if (!from.value) {
             all.missing = from.missing;
         } else if (of.confirmedOnly && !isConfirmed(from, clip)) {

@@ -90,7 +90,7 @@ std::vector<Measure> legMeasures()
                 .floor = 1.5,
                 .betweenDays = offsetBetweenDays,
                 .withSpeed = WithSpeed::Rises,
-                .rateAtContact = {Rate::Belt, 1.0},
+                .rateAtContact = {Rate::Belt, 0.9},
                 .meaning = "How far ahead of the hip the ankle is when the foot lands.",
                 .traps = "Read a frame late it is short by 1 to 2.5 cm; the hip is the hardest "
                          "point to mark.",
@@ -196,7 +196,7 @@ std::vector<Measure> legMeasures()
                 .floor = 1.7,
                 .betweenDays = 1.6,
                 .withSpeed = WithSpeed::Rises,
-                .rateAtContact = {Rate::Belt, 1.14},
+                .rateAtContact = {Rate::Belt, 1.02},
                 .meaning = "Foot ahead of hip as a share of the leg's length, to compare runners.",
                 .traps = "As foot ahead of hip.",
                 .source = ownChoice,

@@ -73,13 +73,9 @@ struct BothWays {
     double earlier{};
     double later{};
     double noise{}; ///< variance that the marks give to either
-    /// A speed's square is too large on average by the variance of the speed, which is taken off as
-    /// far as it is what is seen: whole of a speed that does not stand out of its noise, ever less
-    /// of a faster one, whose own error outweighs that (A).
-    [[nodiscard]] double meanSquare() const
+    [[nodiscard]] EventSpeed speed() const
     {
-        const double seen = (square(earlier) + square(later)) / 2.0;
-        return seen > noise ? seen - square(noise) / seen : 0.0;
+        return {.seen = (square(earlier) + square(later)) / 2.0, .noise = noise};
     }
 };
 
@@ -112,6 +108,15 @@ double noiseOfSpeed(const PreparedClip& clip, const EventKey& event,
     return noise;
 }
 
+/// Where it was read from marks at one event of a kind.
+void keepSpeed(Propagated& result, const EventKey& key, EventSpeed speed)
+{
+    if (!result.marks.empty() &&
+        std::ranges::count(result.events, key.toeOff, &EventKey::toeOff) == 1) {
+        (key.toeOff ? result.atToeOff : result.atContact) = speed;
+    }
+}
+
 /// Adds each event's own share and returns the variance of the judgement they share, once for
 /// contacts and once for toe-offs: in differences of two events of one kind it cancels.
 double addEventShares(Propagated& result, const PreparedClip& clip, const Slopes& slopes,
@@ -129,14 +134,18 @@ double addEventShares(Propagated& result, const PreparedClip& clip, const Slopes
         slope.later = slopes.by(shift, set);
         slope.earlier = result.marks.empty() ? slope.later : slopes.by(-shift, set);
         slope.noise = noiseOfSpeed(clip, key, result.marks, pushes);
+        auto speed = slope.speed();
+        speed.own = ownEventVariance(clip, key.step);
+        speed.shared = square(sharedJudgement(clip, key.step));
         (key.toeOff ? result.detail.toeOffs : result.detail.contacts) +=
-            slope.meanSquare() * ownEventVariance(clip, key.step);
+            speed.withoutNoise() * speed.own;
+        keepSpeed(result, key, speed);
         auto& shared = key.toeOff ? toeOffs : contacts;
         shared.earlier += slope.earlier * sharedJudgement(clip, key.step);
         shared.later += slope.later * sharedJudgement(clip, key.step);
-        shared.noise += slope.noise * square(sharedJudgement(clip, key.step));
+        shared.noise += slope.noise * speed.shared;
     }
-    return contacts.meanSquare() + toeOffs.meanSquare();
+    return contacts.speed().withoutNoise() + toeOffs.speed().withoutNoise();
 }
 
 /// How far the value runs on while the frame read is not the event itself.

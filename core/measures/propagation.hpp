@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/measures/event_speeds.hpp"
 #include "core/measures/evidence.hpp"
 #include "core/measures/measure.hpp"
 
@@ -45,6 +46,9 @@ struct Propagated {
     ErrorShares shares;
     DetailedShares detail;
     CommonErrors common;
+    /// Where it was read from marks at one event of the kind; a difference of two has no one speed.
+    std::optional<EventSpeed> atContact{};
+    std::optional<EventSpeed> atToeOff{};
     std::vector<MarkKey> marks;   ///< in order, each once
     std::vector<EventKey> events; ///< likewise
     bool readLate{};

@@ -4,6 +4,7 @@
 #include "core/compare/rounding.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace latemile {
 
@@ -112,10 +113,11 @@ std::optional<Seconds> timeOf(const Measure& measure, const Step& step, const Pr
     return measure.instant == Instant::ToeOff ? step.toeOff : step.contact;
 }
 
-Reading stepReading(const Measure& measure, const PreparedClip& clip, std::size_t i)
+Reading stepReading(const Measure& measure, const PreparedClip& clip, std::size_t i,
+                    const Propagated& from)
 {
     const auto& step = clip.steps[i];
-    auto reading = readingFrom(propagatedAt(clip, measure, i), clip, measure);
+    auto reading = readingFrom(from, clip, measure);
     reading.step = step.number;
     if (measure.feet != Feet::Pairs) {
         reading.foot = step.foot;
@@ -187,13 +189,29 @@ bool isConfirmed(const Propagated& from, const PreparedClip& clip)
            std::all_of(from.events.begin(), from.events.end(), eventPlaced);
 }
 
+std::map<std::size_t, Propagated> propagatedSteps(const PreparedClip& clip, const Measure& measure)
+{
+    std::map<std::size_t, Propagated> steps;
+    // What nobody confirmed has no say in the error of what the coach placed.
+    std::map<std::pair<Foot, bool>, std::vector<Propagated*>> alike;
+    for (std::size_t i = 0; measure.formula && i < clip.steps.size(); ++i) {
+        if (concerns(measure, clip.steps[i], clip)) {
+            auto& step = steps.emplace(i, propagatedAt(clip, measure, i)).first->second;
+            alike[{clip.steps[i].foot, isConfirmed(step, clip)}].push_back(&step);
+        }
+    }
+    for (const auto& [kind, together] : alike) {
+        shareEventSpeeds(together);
+    }
+    return steps;
+}
+
 std::vector<Reading> readingsOfMeasure(const PreparedClip& clip, const Measure& measure)
 {
     std::vector<Reading> readings;
-    for (std::size_t i = 0; i < clip.steps.size(); ++i) {
-        if (measure.formula && concerns(measure, clip.steps[i], clip)) {
-            readings.push_back(stepReading(measure, clip, i));
-        }
+    const auto steps = propagatedSteps(clip, measure);
+    for (const auto& [i, from] : steps) {
+        readings.push_back(stepReading(measure, clip, i, from));
     }
     if (measure.clipFormula && !clip.steps.empty()) {
         readings.push_back(clipReading(measure, clip));
@@ -208,7 +226,7 @@ std::optional<Reading> firstReading(const PreparedClip& clip, const Measure& mea
         if (!measure.formula || !concerns(measure, clip.steps[i], clip)) {
             continue;
         }
-        auto reading = stepReading(measure, clip, i);
+        auto reading = stepReading(measure, clip, i, propagatedAt(clip, measure, i));
         if (reading.value) {
             return reading;
         }

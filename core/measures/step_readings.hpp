@@ -4,6 +4,7 @@
 #include "core/measures/propagation.hpp"
 #include "core/measures/readings.hpp"
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -16,9 +17,13 @@ namespace latemile {
 /// Is this step one of whose foot the measure can be had at all?
 [[nodiscard]] bool concerns(const Measure& measure, const Step& step, const PreparedClip& clip);
 
-/// One measure's value at one step with all it came from, or the reason why there is none.
+/// One measure's value at one step alone with all it came from, or the reason why there is none.
 [[nodiscard]] Propagated propagatedAt(const PreparedClip& clip, const Measure& measure,
                                       std::size_t step);
+
+/// The same of all steps it concerns, by their places, with what several say better together.
+[[nodiscard]] std::map<std::size_t, Propagated> propagatedSteps(const PreparedClip& clip,
+                                                                const Measure& measure);
 
 /// Was every mark and event the value came from placed by the coach?
 [[nodiscard]] bool isConfirmed(const Propagated& from, const PreparedClip& clip);

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/event_speeds.hpp"
+
+#include "core/measures/propagation.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+using Kind = std::optional<EventSpeed> Propagated::*;
+
+/// Nothing where fewer than two steps have a speed.
+std::optional<double> meanSquare(std::span<Propagated* const> steps, Kind kind)
+{
+    double sum = 0.0;
+    double count = 0.0;
+    for (const Propagated* step : steps) {
+        if (const auto& speed = step->*kind) {
+            sum += speed->seen - speed->noise;
+            count += 1.0;
+        }
+    }
+    return count < 2.0 ? std::nullopt : std::optional(std::max(sum / count, 0.0));
+}
+
+void setSpeed(Propagated& step, const EventSpeed& speed, double& ownShare, double square)
+{
+    const double own = square * speed.own;
+    const double shared = (square - speed.withoutNoise()) * speed.shared;
+    step.shares.events = std::max(step.shares.events + own - ownShare + shared, 0.0);
+    ownShare = own;
+    const double common = step.common.events * step.common.events + shared;
+    step.common.events = std::sqrt(std::max(common, 0.0));
+}
+
+} // namespace
+
+double EventSpeed::withoutNoise() const
+{
+    return seen > noise ? seen - noise * noise / seen : 0.0;
+}
+
+void shareEventSpeeds(std::span<Propagated* const> steps)
+{
+    for (const Kind kind : {&Propagated::atContact, &Propagated::atToeOff}) {
+        const auto square = meanSquare(steps, kind);
+        for (Propagated* step : steps) {
+            if (const auto& speed = step->*kind; speed && square) {
+                auto& detail = step->detail;
+                setSpeed(*step, *speed,
+                         kind == &Propagated::atContact ? detail.contacts : detail.toeOffs,
+                         *square);
+            }
+        }
+    }
+}
+
+} // namespace latemile
