@@ -36,6 +36,7 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
       m_tool(*m_flow), m_player(new Player(this)), m_thumbnails(new Thumbnails(this))
 {
     auto* split = new QSplitter(Qt::Horizontal, this);
+    split->setHandleWidth(2 * gridStep);
     split->addWidget(buildPicture());
     m_steps = new StepPanel(*m_flow, *m_thumbnails, context.keys, this);
     m_followPanel = new FollowPanel(context.keys, m_steps);

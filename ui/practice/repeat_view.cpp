@@ -86,6 +86,7 @@ RepeatView::RepeatView(QWidget* parent)
     plot->addWidget(m_plot, 1);
     plot->addWidget(m_caption);
     auto* split = new QSplitter(Qt::Horizontal, this);
+    split->setHandleWidth(2 * gridStep);
     split->addWidget(left);
     split->addWidget(right);
     split->setStretchFactor(0, 3);

@@ -40,6 +40,7 @@ ReadingsPage::ReadingsPage(const PageContext& context, QWidget* parent)
       m_model(new ReadingsTable(this))
 {
     auto* split = new QSplitter(Qt::Horizontal, this);
+    split->setHandleWidth(2 * gridStep);
     split->addWidget(buildTable());
     split->addWidget(buildPicture());
     split->setSizes({720, 360});
