@@ -59,11 +59,18 @@ std::optional<Normal> normalOf(std::span<const Sample> samples)
     if (!(normal.half > 0.0)) {
         return std::nullopt;
     }
-    Eigen::Matrix3d squares = Eigen::Matrix3d::Zero();
+    // Sums of powers: the products of (1, x, x^2) with itself.
+    std::array<double, 5> sums{static_cast<double>(samples.size())};
     for (const auto& sample : samples) {
-        const auto row = normal.row(sample.time);
-        squares += row * row.transpose();
+        const double x = normal.row(sample.time)(1);
+        double power = 1.0;
+        for (std::size_t i = 1; i < sums.size(); ++i) {
+            power *= x;
+            sums[i] += power;
+        }
     }
+    Eigen::Matrix3d squares;
+    squares << sums[0], sums[1], sums[2], sums[1], sums[2], sums[3], sums[2], sums[3], sums[4];
     if (std::abs(squares.determinant()) < 1e-9) {
         return std::nullopt; // fewer than three different times
     }

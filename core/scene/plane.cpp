@@ -275,6 +275,9 @@ PlanePoint Plane::toPlane(PixelPoint point, const SceneShift& shift) const
 
 PlanePoint Plane::shifted(PlanePoint point, const SceneShift& shift) const
 {
+    if (shift.rollRadians == 0.0 && shift.relativeScale == 0.0) {
+        return point; // of ten thousands of marks hardly one is read otherwise
+    }
     // A plumb line turned anticlockwise in the picture turns the axes so, hence the points
     // clockwise.
     const double c = std::cos(shift.rollRadians);
