@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <exception>
+#include <iterator>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -27,21 +28,57 @@ namespace {
 
 using Adapter = valijson::adapters::NlohmannJsonAdapter;
 
-nlohmann::json schemaDocument(std::string_view file)
+/// Written documents hold what the schema names and nothing else. What is read may hold more, of a
+/// later version or by hand.
+enum class Strictness { Written, Read };
+
+void openUp(nlohmann::json& schema)
+{
+    if (schema.is_object() && schema.value("additionalProperties", nlohmann::json()) == false) {
+        schema.erase("additionalProperties");
+    }
+    for (auto& part : schema) {
+        if (part.is_structured()) {
+            openUp(part);
+        }
+    }
+}
+
+/// To our readers null is the same as nothing.
+void dropNulls(nlohmann::json& value)
+{
+    if (value.is_object()) {
+        for (auto member = value.begin(); member != value.end();) {
+            member = member->is_null() ? value.erase(member) : std::next(member);
+        }
+    }
+    for (auto& part : value) {
+        if (part.is_structured()) {
+            dropNulls(part);
+        }
+    }
+}
+
+nlohmann::json schemaDocument(std::string_view file, Strictness strictness)
 {
     const auto found = std::ranges::find(schemaTexts, file, &SchemaText::file);
     if (found == schemaTexts.end()) {
         throw std::runtime_error("there is no " + std::string(file));
     }
-    return nlohmann::json::parse(found->text);
+    auto schema = nlohmann::json::parse(found->text);
+    if (strictness == Strictness::Read) {
+        openUp(schema);
+    }
+    return schema;
 }
 
 /// Schemas name one another by file: "scene.schema.json", wherever valijson puts it. It remembers
 /// what "#/definitions/NAME" means without the file, so no two of them may share a NAME.
+template <Strictness strictness>
 const nlohmann::json* fetch(const std::string& uri)
 {
     const auto file = std::string_view(uri).substr(uri.rfind('/') + 1);
-    return std::make_unique<nlohmann::json>(schemaDocument(file)).release();
+    return std::make_unique<nlohmann::json>(schemaDocument(file, strictness)).release();
 }
 
 void release(const nlohmann::json* document)
@@ -50,6 +87,7 @@ void release(const nlohmann::json* document)
 }
 
 /// Made when first asked for, and then kept. A schema is only read after that, by any thread.
+template <Strictness strictness>
 const valijson::Schema& schemaNamed(const std::string& name)
 {
     static std::mutex turn;
@@ -57,9 +95,10 @@ const valijson::Schema& schemaNamed(const std::string& name)
     const std::lock_guard alone(turn);
     auto& schema = made[name];
     if (!schema) {
-        const auto document = schemaDocument(name + ".schema.json");
+        const auto document = schemaDocument(name + ".schema.json", strictness);
         auto fresh = std::make_unique<valijson::Schema>();
-        valijson::SchemaParser().populateSchema(Adapter(document), *fresh, &fetch, &release);
+        valijson::SchemaParser().populateSchema(Adapter(document), *fresh, &fetch<strictness>,
+                                                &release);
         schema = std::move(fresh);
     }
     return *schema;
@@ -97,22 +136,34 @@ std::string sentenceOf(std::string text)
     return text.ends_with('.') ? text : text + ".";
 }
 
+std::optional<Fault> faultBy(const valijson::Schema& schema, const nlohmann::json& document)
+{
+    valijson::Validator validator;
+    // Without a list of faults it is several times as fast; few documents need one.
+    if (validator.validate(schema, Adapter(document), nullptr)) {
+        return std::nullopt;
+    }
+    valijson::ValidationResults results;
+    valijson::ValidationResults::Error fault;
+    validator.validate(schema, Adapter(document), &results);
+    if (!results.popError(fault)) {
+        return Fault{"", "something in it."};
+    }
+    return Fault{pointerFrom(fault.context), sentenceOf(fault.description)};
+}
+
+template <Strictness strictness>
 std::optional<Fault> faultIn(const nlohmann::json& document, std::string_view name)
 {
     try {
-        const auto& schema = schemaNamed(std::string(name));
-        valijson::Validator validator;
-        // Without a list of faults it is several times as fast; few documents need one.
-        if (validator.validate(schema, Adapter(document), nullptr)) {
-            return std::nullopt;
+        const auto& schema = schemaNamed<strictness>(std::string(name));
+        auto fault = faultBy(schema, document);
+        if (fault && strictness == Strictness::Read) {
+            auto known = document;
+            dropNulls(known);
+            fault = faultBy(schema, known);
         }
-        valijson::ValidationResults results;
-        valijson::ValidationResults::Error fault;
-        validator.validate(schema, Adapter(document), &results);
-        if (!results.popError(fault)) {
-            return Fault{"", "something in it."};
-        }
-        return Fault{pointerFrom(fault.context), sentenceOf(fault.description)};
+        return fault;
     } catch (const std::exception& reason) {
         return Fault{"", sentenceOf(std::string("it could not be used: ") + reason.what())};
     }
@@ -122,13 +173,13 @@ std::optional<Fault> faultIn(const nlohmann::json& document, std::string_view na
 
 std::string faultBySchema(std::string_view name, const nlohmann::json& document)
 {
-    const auto fault = faultIn(document, name);
+    const auto fault = faultIn<Strictness::Written>(document, name);
     return fault ? fault->pointer + ": " + fault->what : std::string();
 }
 
 Outcome<void> needSchema(const JsonField& document, std::string_view name)
 {
-    const auto fault = faultIn(document.value(), name);
+    const auto fault = faultIn<Strictness::Read>(document.value(), name);
     if (!fault) {
         return {};
     }

@@ -15,8 +15,10 @@ namespace latemile {
 /// it follows. A name without a schema is told as a fault too.
 [[nodiscard]] std::string faultBySchema(std::string_view name, const nlohmann::json& document);
 
-/// The same as a fault of a whole document: "session.json, /clips/0/minute: ...". Our readers say
-/// in a coach's words what they find wrong; call this after them, for what they let pass.
+/// The same of a document that is read, as a fault: "session.json, /clips/0/minute: ...". Our
+/// readers say in a coach's words what they find wrong; call this after them, for what they let
+/// pass. Fields the schema does not name are none: a later version may have written them. Null is
+/// nothing.
 Outcome<void> needSchema(const JsonField& document, std::string_view name);
 
 } // namespace latemile

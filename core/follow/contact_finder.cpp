@@ -50,11 +50,13 @@ double cmPerUnit(const Marking& marking, const Plane& plane)
 bool isSure(const Marking& marking, BodySide side, const Plane& plane, double cmPerUnit)
 {
     constexpr double sureCm = 1.0;
+    constexpr double unsurePx = 1e6; // brought in from elsewhere without a word of its error
     std::vector<double> errors;
     for (const auto& [key, mark] : marking.marks) {
         const bool isEnd = key.landmark == Landmark::Heel || key.landmark == Landmark::Toe;
         if (isEnd && key.side == side) {
-            errors.push_back(mark.sePx.value_or(0.0) * plane.cmPerPixel(mark.at) * cmPerUnit);
+            const double unstated = mark.origin == Origin::Placed ? 0.0 : unsurePx;
+            errors.push_back(mark.sePx.value_or(unstated) * plane.cmPerPixel(mark.at) * cmPerUnit);
         }
     }
     return errors.empty() || upperMedianOf(std::move(errors)) < sureCm;

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 namespace latemile {
 
@@ -157,13 +158,13 @@ std::optional<double> apart(const Landing& landing, const Landing& usual)
     return n < seenShare * all ? std::nullopt : std::optional(sum / n);
 }
 
-/// By how much later a landing lies best on the usual one.
-double laterBy(const FootMotion& foot, double time, const Landing& usual, int round)
+/// By how much later a landing lies best on the usual one; nothing where too little of it is seen.
+std::optional<double> laterBy(const FootMotion& foot, double time, const Landing& usual, int round)
 {
     const double reach = round < 2 ? 0.06 : 0.02;
     const double pace = round < 3 ? 0.004 : 0.001;
     std::optional<double> least;
-    double best = 0.0;
+    std::optional<double> best;
     for (double shift = -reach; shift <= reach; shift += pace) {
         const auto cost = apart(landingAt(foot, time + shift), usual);
         if (cost && (!least || *cost < *least)) {
@@ -191,21 +192,37 @@ double trimmedMeanOf(std::vector<double> values)
     return meanOf({values.begin() + cut, values.end() - cut});
 }
 
-/// Times at which all landings are equally far on, on average those given.
-std::vector<double> aligned(const FootMotion& foot, std::vector<double> times)
+/// Some of the steps of a foot: their places among all, and a time of each.
+struct SomeSteps {
+    std::vector<std::size_t> places;
+    std::vector<double> times;
+};
+
+/// Times at which all landings are equally far on, on average those given; without those of which
+/// too little is seen.
+SomeSteps aligned(const FootMotion& foot, const std::vector<double>& singly)
 {
-    for (int round = 0; round < rounds; ++round) {
-        const auto usual = usualLanding(foot, times);
+    SomeSteps steps;
+    steps.times = singly;
+    steps.places.resize(singly.size());
+    std::iota(steps.places.begin(), steps.places.end(), std::size_t{0});
+    for (int round = 0; round < rounds && steps.times.size() >= fewestSteps; ++round) {
+        const auto usual = usualLanding(foot, steps.times);
+        SomeSteps seen;
         std::vector<double> later;
-        for (const double time : times) {
-            later.push_back(laterBy(foot, time, usual, round));
+        for (std::size_t i = 0; i < steps.times.size(); ++i) {
+            if (const auto by = laterBy(foot, steps.times[i], usual, round)) {
+                seen.places.push_back(steps.places[i]);
+                seen.times.push_back(steps.times[i]);
+                later.push_back(*by);
+            }
         }
-        const double mean = meanOf(later);
-        for (std::size_t i = 0; i < times.size(); ++i) {
-            times[i] += later[i] - mean;
+        for (std::size_t i = 0; i < later.size(); ++i) {
+            seen.times[i] += later[i] - meanOf(later);
         }
+        steps = std::move(seen);
     }
-    return times;
+    return steps;
 }
 
 /// How far an end is from where it stands after the landing; empty where it does not stand.
@@ -277,20 +294,8 @@ double commonTime(const FootMotion& foot, const std::vector<double>& zeros,
     return arrival ? singlyShare * landed + (1.0 - singlyShare) * (*arrival + awayBefore) : landed;
 }
 
-/// What was found singly, each shifted to where its path is like the others'.
-std::vector<double> settled(const FootMotion& foot, const std::vector<double>& singly, Event event)
-{
-    if (singly.size() < fewestSteps) {
-        return singly;
-    }
-    auto times = aligned(foot, singly);
-    const double common = commonTime(foot, times, singly, event);
-    for (double& time : times) {
-        time += common;
-    }
-    return times;
-}
-
+/// Shifts each event to where its path is like the others'. One that cannot be laid on them, behind
+/// a rail as a rule, stays as it was found, and so do all where there are few.
 void settle(const FootMotion& foot, std::vector<GroundTime>& times, Event event)
 {
     std::vector<TimedEvent*> events;
@@ -302,9 +307,18 @@ void settle(const FootMotion& foot, std::vector<GroundTime>& times, Event event)
             singly.push_back(one->time);
         }
     }
-    const auto together = settled(foot, singly, event);
-    for (std::size_t i = 0; i < events.size() && singly.size() >= fewestSteps; ++i) {
-        *events[i] = {together[i], event == Event::Contact ? contactError : toeOffError};
+    const auto alike = aligned(foot, singly);
+    if (alike.times.size() < fewestSteps) {
+        return;
+    }
+    std::vector<double> alone;
+    for (const auto place : alike.places) {
+        alone.push_back(singly[place]);
+    }
+    const double common = commonTime(foot, alike.times, alone, event);
+    for (std::size_t i = 0; i < alike.times.size(); ++i) {
+        *events[alike.places[i]] = {alike.times[i] + common,
+                                    event == Event::Contact ? contactError : toeOffError};
     }
 }
 

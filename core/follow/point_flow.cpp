@@ -62,7 +62,9 @@ cv::Point2f cornerOf(const cv::Rect& part)
 
 PointFlow::PointFlow(const RunnerPictures& pictures, FrameNumber from, Search search)
     : m_pictures(pictures), m_from(from),
-      m_levels(search == Search::Wide ? RunnerPictures::levels : levelsFromFrameToFrame)
+      // A small picture has fewer.
+      m_levels(std::min(search == Search::Wide ? RunnerPictures::levels : levelsFromFrameToFrame,
+                        static_cast<int>(pictures.pyramid(from).size()) - 1))
 {
 }
 

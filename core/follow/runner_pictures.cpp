@@ -69,6 +69,7 @@ Light lightOf(const cv::Mat& picture)
 cv::Mat evenlyLit(const cv::Mat& part, std::optional<Light>& first)
 {
     constexpr double black = 24.0; ///< luma of black is 16 where the range is limited
+    constexpr double mostGain = 4.0;
     const double mean = cv::mean(part)[0];
     if (mean < black) {
         return part;
@@ -81,6 +82,9 @@ cv::Mat evenlyLit(const cv::Mat& part, std::optional<Light>& first)
     }
     const auto now = lightOf(part);
     const double gain = now.spread > 0.0 ? first->spread / now.spread : 1.0;
+    if (gain < 1.0 / mostGain || gain > mostGain) {
+        return part; // a flash, or a fade: no light of the same room
+    }
     cv::Mat lit;
     part.convertTo(lit, CV_8U, gain, first->mean - gain * now.mean);
     return lit;

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <vector>
 
 namespace latemile {
 
@@ -12,18 +14,27 @@ namespace {
 
 using Kind = std::optional<EventSpeed> Propagated::*;
 
-/// Nothing where fewer than two steps have a speed.
+/// Nothing where fewer than two steps have a speed. One mark gone astray beside an event says
+/// nothing of the other steps: a speed counts for three times the usual one at most (A).
 std::optional<double> meanSquare(std::span<Propagated* const> steps, Kind kind)
 {
-    double sum = 0.0;
-    double count = 0.0;
+    std::vector<EventSpeed> speeds;
     for (const Propagated* step : steps) {
         if (const auto& speed = step->*kind) {
-            sum += speed->seen - speed->noise;
-            count += 1.0;
+            speeds.push_back(*speed);
         }
     }
-    return count < 2.0 ? std::nullopt : std::optional(std::max(sum / count, 0.0));
+    if (speeds.size() < 2) {
+        return std::nullopt;
+    }
+    const auto middle = speeds.begin() + static_cast<std::ptrdiff_t>(speeds.size() / 2);
+    std::ranges::nth_element(speeds, middle, {}, &EventSpeed::seen);
+    const double most = 3.0 * 3.0 * middle->seen;
+    double sum = 0.0;
+    for (const auto& speed : speeds) {
+        sum += std::min(speed.seen, most) - speed.noise;
+    }
+    return std::max(sum / static_cast<double>(speeds.size()), 0.0);
 }
 
 void setSpeed(Propagated& step, const EventSpeed& speed, double& ownShare, double square)

@@ -222,11 +222,8 @@ std::vector<Reading> readingsOfMeasure(const PreparedClip& clip, const Measure& 
 std::optional<Reading> firstReading(const PreparedClip& clip, const Measure& measure)
 {
     std::optional<Reading> first;
-    for (std::size_t i = 0; i < clip.steps.size(); ++i) {
-        if (!measure.formula || !concerns(measure, clip.steps[i], clip)) {
-            continue;
-        }
-        auto reading = stepReading(measure, clip, i, propagatedAt(clip, measure, i));
+    for (const auto steps = propagatedSteps(clip, measure); const auto& [i, from] : steps) {
+        auto reading = stepReading(measure, clip, i, from);
         if (reading.value) {
             return reading;
         }

@@ -42,8 +42,10 @@ KnownPlaces lessonsOf(const BodyPaths& paths, const std::map<MarkKey, Mark>& mar
 {
     auto known = placedPlaces(marks);
     const std::size_t step = 2 + paths.frames.size() / mostLessons;
-    for (std::size_t k = 0; k < paths.frames.size(); k += step) {
-        if (isEvenStretch(paths.times[k]) != even) {
+    // Counted among those alone: steps of the clip's frames could keep time with the stretches.
+    std::size_t counted = 0;
+    for (std::size_t k = 0; k < paths.frames.size(); ++k) {
+        if (isEvenStretch(paths.times[k]) != even || counted++ % step != 0) {
             continue;
         }
         for (const auto& [part, path] : paths.paths) {

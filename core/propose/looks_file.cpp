@@ -210,6 +210,7 @@ Outcome<void> forgetLegTurns(const std::filesystem::path& clipsFolder, FileSyste
     if (!entries) {
         return readFault(clipsFolder, entries.error());
     }
+    Outcome<void> all;
     for (const auto& file : *entries) {
         const auto text = file.extension() == looksEnding ? readWholeFile(file, files)
                                                           : Outcome<std::string>(std::string());
@@ -219,9 +220,12 @@ Outcome<void> forgetLegTurns(const std::filesystem::path& clipsFolder, FileSyste
             continue;
         }
         (*document)["leg_turns"] = none();
-        RETURN_IF_ERROR(replaceRecord(file, document->dump() + "\n", files));
+        auto written = replaceRecord(file, document->dump() + "\n", files);
+        if (!written && all) {
+            all = std::move(written); // the others are forgotten all the same
+        }
     }
-    return {};
+    return all;
 }
 
 std::optional<ClipLooks> looksOf(const FrameIndex& index, const std::filesystem::path& clip,

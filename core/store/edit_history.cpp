@@ -74,7 +74,7 @@ std::optional<nlohmann::json> takeLine(std::string_view& rest)
     }
     auto parsed = parseJson(rest.substr(0, end), fileName);
     rest.remove_prefix(end + 1);
-    const bool isLine = parsed && faultBySchema("edits", *parsed).empty();
+    const bool isLine = parsed && needSchema(JsonField(*parsed, fileName), "edits");
     return isLine ? std::optional(std::move(*parsed)) : std::nullopt;
 }
 

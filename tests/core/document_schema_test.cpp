@@ -51,6 +51,19 @@ TEST_CASE("a pointer escapes a key as RFC 6901 has it", "[schema]")
     CHECK(faultBySchema("coaches", coaches).find("/coaches/0/click_error_cm/a~1b~0c: ") == 0);
 }
 
+TEST_CASE("what is read may hold nulls and fields of a later version", "[schema]")
+{
+    auto document = day();
+    document["clips"][0]["shoes"] = nullptr;
+    document["weather"] = "windy";
+    CHECK(needSchema(JsonField(document, "session.json"), "session"));
+    const json own{{"version", 1}, {"measures", json::array()}, {"comment", "by hand"}};
+    CHECK(needSchema(JsonField(own, "own_measures.json"), "own_measures"));
+    CHECK(faultBySchema("own_measures", own) != "");
+    document["clips"][0]["minute"] = -1;
+    CHECK_FALSE(needSchema(JsonField(document, "session.json"), "session"));
+}
+
 TEST_CASE("a change of a journal follows the schemas of what it holds", "[schema]")
 {
     CHECK(faultBySchema("journal", json{{"whole", day()}}).empty());

@@ -92,11 +92,16 @@ void EditRecord::note(Session now)
 
 EditHistory EditRecord::edits() const
 {
-    EditHistory history;
-    for (const Entry& entry : m_entries) {
-        history.edits.push_back(entry.edit);
+    // Below what is remembered no edit leads on any more: those after it build on what is
+    // forgotten.
+    if (m_done < m_forgotten) {
+        return {};
     }
-    history.done = m_done;
+    EditHistory history;
+    for (std::size_t i = m_forgotten; i < m_entries.size(); ++i) {
+        history.edits.push_back(m_entries[i].edit);
+    }
+    history.done = m_done - m_forgotten;
     return history;
 }
 

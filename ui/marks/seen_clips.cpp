@@ -58,6 +58,7 @@ void SeenClips::keep(const ClipDocument& clip)
 {
     Seen& seen = of(clip);
     seen.keptTurns = *seen.turns;
+    m_turnsOnDisk = m_turnsOnDisk || !seen.keptTurns.empty();
     m_keeper.post([looks = ClipLooks{seen.found, seen.path, seen.box, seen.keptTurns},
                    index = clip.index(),
                    file = clip.file()] { (void)keepLooks(looks, index, file); });
@@ -93,7 +94,10 @@ void SeenClips::historyMoved(int index)
         seen.turns->clear();
         seen.keptTurns.clear();
     }
-    m_keeper.post([folder = m_clipsFolder] { (void)forgetLegTurns(folder); });
+    // An undo key held down comes here many times a second.
+    if (std::exchange(m_turnsOnDisk, false)) {
+        m_keeper.post([folder = m_clipsFolder] { (void)forgetLegTurns(folder); });
+    }
 }
 
 } // namespace latemile::ui

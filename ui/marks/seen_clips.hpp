@@ -53,7 +53,8 @@ private:
     QPointer<const QUndoStack> m_history;
     std::filesystem::path m_clipsFolder;
     int m_index{};
-    bool m_forgetsTurns{}; ///< also those of clips not looked at yet
+    bool m_turnsOnDisk{true}; ///< there may be some
+    bool m_forgetsTurns{};    ///< also those of clips not looked at yet
     Worker m_keeper;
 };
 

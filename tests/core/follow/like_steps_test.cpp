@@ -2,6 +2,7 @@
 // Contacts from marks as unsure as the pose network's, against the exact events of modelled
 // runners.
 #include "core/follow/contact_finder.hpp"
+#include "core/follow/like_steps.hpp"
 
 #include "core/median.hpp"
 #include "sample_clips/maker/render_clip.hpp"
@@ -160,4 +161,57 @@ TEST_CASE("of two landings each keeps its own contact", "[follow][steps]")
     REQUIRE(sure);
     CHECK(unsure->stances.size() >= 2);
     CHECK(unsure->stances == sure->stances);
+}
+
+namespace {
+
+constexpr double strideSeconds = 0.72;
+constexpr double standSeconds = 0.26;
+
+/// A foot that rides the belt at 270 cm/s for 0.26 s and swings forward again; lands at 0.3 s
+/// first.
+EndMotion steadyFoot(double time)
+{
+    const double since = std::fmod(time - 0.3 + 10.0 * strideSeconds, strideSeconds);
+    if (since < standSeconds) {
+        return {.height = 0.0, .rise = 0.0, .slip = 0.0, .along = 35.0 - 270.0 * since};
+    }
+    const double swing = (since - standSeconds) / (strideSeconds - standSeconds);
+    return {.height = 30.0 * std::sin(3.14159 * swing),
+            .rise = 0.0,
+            .slip = 1.0,
+            .along = 35.0 - 270.0 * standSeconds * (1.0 - swing)};
+}
+
+} // namespace
+
+TEST_CASE("a landing that is not seen keeps the time and the error it was found with",
+          "[follow][steps]")
+{
+    constexpr std::size_t hidden = 3;
+    FootMotion foot;
+    foot.groundSpeed = -270.0;
+    foot.range = 500.0;
+    for (int i = 0; i < 6 * 120; ++i) {
+        const double time = i / 120.0;
+        const bool isHidden = std::abs(time - (0.3 + strideSeconds * hidden)) < 0.2;
+        foot.times.push_back(time);
+        foot.heel.push_back(isHidden ? std::nullopt : std::optional(steadyFoot(time)));
+        foot.toe.push_back(foot.heel.back());
+    }
+    std::vector<GroundTime> times;
+    for (std::size_t n = 0; n < 7; ++n) {
+        const double early = n % 2 == 0 ? 0.01 : -0.01;
+        times.push_back(
+            {TimedEvent{0.3 + strideSeconds * static_cast<double>(n) - early, 0.03}, std::nullopt});
+    }
+    const auto settled = likeSteps(foot, times);
+    REQUIRE(settled.size() == times.size());
+    CHECK(settled[hidden].contact->time == times[hidden].contact->time);
+    CHECK(settled[hidden].contact->se == times[hidden].contact->se);
+    for (const std::size_t seen : {0U, 1U, 2U, 4U, 5U, 6U}) {
+        CHECK(settled[seen].contact->se < 0.01);
+        const double apart = settled[seen].contact->time - settled[0].contact->time;
+        CHECK(apart == Approx(strideSeconds * static_cast<double>(seen)).margin(0.003));
+    }
 }

@@ -56,6 +56,16 @@ TEST_CASE("steps of a foot have one mean square speed at contact, without the ma
     }
 }
 
+TEST_CASE("one mark gone astray does not widen all steps of a foot", "[measures]")
+{
+    std::vector<Propagated> steps;
+    for (const double seen : {100.0, 100.0, 100.0, 100.0, 10000.0}) {
+        steps.push_back(readAtContact({.seen = seen, .noise = 0.0, .own = 1.0, .shared = 0.0}));
+    }
+    share(steps);
+    CHECK(steps.front().detail.contacts == Approx((4.0 * 100.0 + 900.0) / 5.0));
+}
+
 TEST_CASE("a single step keeps the speed of its own marks", "[measures]")
 {
     std::vector<Propagated> steps{

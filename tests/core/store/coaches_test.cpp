@@ -65,3 +65,13 @@ TEST_CASE("a session's library is two folders up, with or without a slash at the
     CHECK(libraryOf("/lib/ilse/2026-08-29/") == "/lib");
     CHECK(libraryOf("/lib/ilse/./2026-08-29") == "/lib");
 }
+
+TEST_CASE("coaches that do not follow their schema are told by the place", "[store]")
+{
+    const tests::ScratchFolder folder;
+    (void)folder.file("coaches.json", R"({"version":1,"coaches":[{"name":"R. Vale",
+        "date":"2026-08-29","pairs":12,"click_error_cm":{"hip":0.8,"tail":-1}}]})");
+    const auto coaches = readCoaches(folder.path());
+    REQUIRE(!coaches);
+    CHECK(coaches.error().sentence.find("/coaches/0/click_error_cm/tail: ") != std::string::npos);
+}
