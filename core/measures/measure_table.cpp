@@ -9,7 +9,7 @@ std::vector<Measure> wholeTable()
 {
     std::vector<Measure> table;
     for (const auto& part :
-         {upperBodyMeasures(), legMeasures(), timingMeasures(), rearMeasures()}) {
+         {upperBodyMeasures(), legMeasures(), swingMeasures(), timingMeasures(), rearMeasures()}) {
         table.insert(table.end(), part.begin(), part.end());
     }
     return table;

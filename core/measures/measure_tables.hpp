@@ -28,6 +28,7 @@ inline constexpr std::string_view runnerTimes =
 /// The parts of the table, in its order.
 [[nodiscard]] std::vector<Measure> upperBodyMeasures();
 [[nodiscard]] std::vector<Measure> legMeasures();
+[[nodiscard]] std::vector<Measure> swingMeasures(); ///< of toe-off and of the leg behind
 [[nodiscard]] std::vector<Measure> timingMeasures();
 [[nodiscard]] std::vector<Measure> rearMeasures();
 

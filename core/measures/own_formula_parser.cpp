@@ -3,6 +3,7 @@
 #include "core/measures/formula_forms.hpp"
 #include "core/measures/formula_words.hpp"
 #include "core/measures/own_formula.hpp"
+#include "core/measures/own_formula_tree.hpp"
 
 #include <algorithm>
 
@@ -21,11 +22,6 @@ constexpr int deepest = 30;
 std::string_view nameOfKind(Kind kind)
 {
     return kind == Kind::Length ? "a length" : kind == Kind::Angle ? "an angle" : "a plain number";
-}
-
-bool isMeasured(const Node& node)
-{
-    return !node.landmarks.empty();
 }
 
 class Parser {
@@ -84,22 +80,6 @@ private:
     std::size_t m_next{};
     int m_depth{};
 };
-
-/// Every measured value below `node` is read at `at`.
-Outcome<void> spread(Node& node, Instant at, std::size_t column)
-{
-    if (node.at || node.is == Is::Highest || node.is == Is::Lowest) {
-        return formulaFault(column, "what stands before this 'at' has its own instant or phase "
-                                    "already; leave one out");
-    }
-    if (isMeasured(node)) {
-        node.at = at;
-    }
-    for (auto& part : node.parts) {
-        RETURN_IF_ERROR(spread(part, at, column));
-    }
-    return {};
-}
 
 Outcome<Node> Parser::joined(Is is, Node left, Node right, std::size_t column) const
 {
@@ -230,44 +210,6 @@ Outcome<Node> Parser::bracket()
     return node;
 }
 
-/// What may not stand where every frame of a phase is looked at.
-const Node* notOnEveryFrame(const Node& node)
-{
-    switch (node.is) {
-    case Is::Highest:
-    case Is::Lowest:
-    case Is::Leg:
-    case Is::Trunk:
-    case Is::FlatFoot:
-    case Is::AboveGround:
-        return &node;
-    default:
-        break;
-    }
-    if (node.at) {
-        return &node;
-    }
-    for (const auto& part : node.parts) {
-        if (const auto* found = notOnEveryFrame(part)) {
-            return found;
-        }
-    }
-    return nullptr;
-}
-
-void collect(const Node& node, Node& into)
-{
-    for (std::size_t i = 0; i < node.landmarks.size(); ++i) {
-        if (std::ranges::find(into.landmarks, node.landmarks[i]) == into.landmarks.end()) {
-            into.landmarks.push_back(node.landmarks[i]);
-        }
-        into.sides.push_back(node.sides[i]);
-    }
-    for (const auto& part : node.parts) {
-        collect(part, into);
-    }
-}
-
 Outcome<Node> Parser::extreme(Is is)
 {
     const auto column = m_words[m_next - 1].column;
@@ -373,46 +315,6 @@ Outcome<Phase> Parser::phase()
         }
     }
     return fault("'" + here().text + "' is no phase; they are " + phasesInWords());
-}
-
-/// Every measured value must be told when to read it.
-Outcome<void> gather(const Node& node, OwnFormula& formula)
-{
-    const bool searched = node.is == Is::Highest || node.is == Is::Lowest;
-    if (isMeasured(node) && !searched && !node.at) {
-        return formulaFault(node.column,
-                            "this value needs an instant: write 'at contact', 'at mid-stance', 'at "
-                            "toe-off' or 'at mid-swing' behind it, or behind the bracket it is in");
-    }
-    for (const auto landmark : node.landmarks) {
-        if (std::ranges::find(formula.landmarks, landmark) == formula.landmarks.end()) {
-            formula.landmarks.push_back(landmark);
-        }
-    }
-    for (const auto side : node.sides) {
-        formula.bySides = formula.bySides || side != BodySide::Near;
-    }
-    if (node.at && std::ranges::find(formula.instants, *node.at) == formula.instants.end()) {
-        formula.instants.push_back(*node.at);
-    }
-    formula.wholeStride = formula.wholeStride || (searched && node.phase != Phase::Stance) ||
-                          node.at == Instant::MidSwing;
-    if (searched) {
-        return {};
-    }
-    for (const auto& part : node.parts) {
-        RETURN_IF_ERROR(gather(part, formula));
-    }
-    return {};
-}
-
-/// All points near, or all told by side.
-bool mixesSides(const Node& node, bool bySides)
-{
-    const auto mixed = [bySides](BodySide side) { return (side != BodySide::Near) != bySides; };
-    return std::ranges::any_of(node.sides, mixed) ||
-           std::ranges::any_of(node.parts,
-                               [&](const Node& part) { return mixesSides(part, bySides); });
 }
 
 } // namespace
