@@ -235,9 +235,12 @@ Outcome<std::string> propose(const Asked& asked)
     const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
     ASSIGN_OR_RETURN(const auto found,
                      searchClip(read, clip.index(), network, frames, asked.box, {}));
-    ASSIGN_OR_RETURN(const auto paths,
+    ASSIGN_OR_RETURN(auto paths,
                      bodyPathsFrom(found, known.view, clip.facts().width, clip.facts().height));
-    const auto proposals = bestProposals(clip, paths, marks);
+    const auto [proposals, remark] = bestProposals(clip, paths, marks);
+    if (!remark.empty()) {
+        paths.remarks.push_back(remark);
+    }
     RETURN_IF_ERROR(replaceFile(asked.out, marksText(marksOf(proposals), clip.index())));
     return answer(asked, paths, proposals);
 }

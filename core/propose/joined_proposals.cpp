@@ -147,16 +147,23 @@ Proposals joinedProposals(const BodyPaths& paths, const std::map<MarkKey, Mark>&
     return proposals;
 }
 
-Proposals bestProposals(ClipReader& clip, const BodyPaths& paths,
-                        const std::map<MarkKey, Mark>& marks, const FollowOptions& options)
+BestProposals bestProposals(ClipReader& clip, const BodyPaths& paths,
+                            const std::map<MarkKey, Mark>& marks, const FollowOptions& options)
 {
     if (!hasPlaced(marks)) {
-        return proposalsFrom(paths, marks);
+        return {proposalsFrom(paths, marks), {}};
     }
     Marking marking;
     marking.marks = marks;
     const auto followed = followMarks(clip, marking, options);
-    return followed ? joinedProposals(paths, marks, *followed) : proposalsFrom(paths, marks);
+    if (followed) {
+        return {joinedProposals(paths, marks, *followed), {}};
+    }
+    const bool isStopped = followed.error().kind == Error::Kind::Cancelled;
+    return {proposalsFrom(paths, marks),
+            isStopped
+                ? ""
+                : "Your marks were learned from but not followed: " + followed.error().sentence};
 }
 
 } // namespace latemile

@@ -5,6 +5,8 @@
 #include "core/follow/follow.hpp"
 #include "core/propose/proposals.hpp"
 
+#include <string>
+
 namespace latemile {
 
 /// What the network sees, joined with where following carries the coach's `marks`. Followed marks
@@ -17,11 +19,18 @@ namespace latemile {
                                         const std::map<MarkKey, Mark>& marks,
                                         const FollowResult& followed);
 
+struct BestProposals {
+    Proposals proposals;
+    /// Why they go by the network alone though a mark is placed; empty where `goOn` ended the
+    /// following, as whoever asked for that knows it.
+    std::string remark;
+};
+
 /// The best proposals there are: joined ones where a mark is placed and can be followed, else those
 /// of proposalsFrom, as also where `options.goOn` ends the following. `clip` is the one the paths
 /// are of.
-[[nodiscard]] Proposals bestProposals(ClipReader& clip, const BodyPaths& paths,
-                                      const std::map<MarkKey, Mark>& marks,
-                                      const FollowOptions& options = {});
+[[nodiscard]] BestProposals bestProposals(ClipReader& clip, const BodyPaths& paths,
+                                          const std::map<MarkKey, Mark>& marks,
+                                          const FollowOptions& options = {});
 
 } // namespace latemile

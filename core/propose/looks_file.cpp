@@ -212,8 +212,10 @@ Outcome<void> forgetLegTurns(const std::filesystem::path& clipsFolder, FileSyste
     }
     Outcome<void> all;
     for (const auto& file : *entries) {
-        const auto text = file.extension() == looksEnding ? readWholeFile(file, files)
-                                                          : Outcome<std::string>(std::string());
+        if (file.extension() != looksEnding) {
+            continue;
+        }
+        const auto text = readWholeFile(file, files);
         auto document = parseJson(text.value_or(""), file.string());
         // A damaged one is of no use to anybody: what was seen is then seen anew.
         if (!document || !document->is_object() || document->value("leg_turns", none()) == none()) {

@@ -28,11 +28,11 @@ Outcome<SearchedClip> searched(const ProposeJob& job, const SearchGoesOn& goesOn
     return result;
 }
 
-Outcome<Proposals> proposalsOf(const ProposeJob& job, const BodyPaths& paths,
-                               const SearchGoesOn& goesOn)
+Outcome<BestProposals> proposalsOf(const ProposeJob& job, const BodyPaths& paths,
+                                   const SearchGoesOn& goesOn)
 {
     if (!job.follows) {
-        return proposalsFrom(paths, job.marks);
+        return BestProposals{proposalsFrom(paths, job.marks), {}};
     }
     ASSIGN_OR_RETURN(auto clip, ClipReader::open(job.search.clip, job.search.options));
     FollowOptions options;
@@ -53,9 +53,13 @@ Outcome<ProposeResult> resultOf(const ProposeJob& job, const SearchGoesOn& goesO
     ASSIGN_OR_RETURN(auto paths,
                      bodyPathsFrom(result.searched.found, job.view, job.width, job.height));
     exchangeLegs(paths, job.turns);
-    ASSIGN_OR_RETURN(result.proposals, proposalsOf(job, paths, goesOn));
+    ASSIGN_OR_RETURN(auto best, proposalsOf(job, paths, goesOn));
+    result.proposals = std::move(best.proposals);
     std::erase_if(result.proposals, [](const auto& entry) { return !isOfUse(entry.first); });
     result.remarks = paths.remarks;
+    if (!best.remark.empty()) {
+        result.remarks.push_back(best.remark);
+    }
     result.frames = paths.frames.size();
     return result;
 }

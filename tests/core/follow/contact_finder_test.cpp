@@ -7,6 +7,7 @@
 #include "sample_clips/maker/render_clip.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/follow/followed_clip.hpp"
+#include "tests/core/follow/modelled_truth.hpp"
 
 #include <algorithm>
 #include <array>
@@ -21,26 +22,6 @@ namespace {
 Foot footOf(maker::Foot foot)
 {
     return foot == maker::Foot::Left ? Foot::Left : Foot::Right;
-}
-
-FrameIndex indexOf(const maker::Truth& truth)
-{
-    std::vector<Seconds> times;
-    for (const auto& frame : truth.frames) {
-        times.emplace_back(frame.seconds);
-    }
-    return FrameIndex(times);
-}
-
-Scene sceneOf(const maker::Truth& truth)
-{
-    Scene scene;
-    scene.scale = ScaleLine{truth.scaleBottom, truth.scaleTop, truth.scaleLengthCm};
-    scene.plumb = PlumbLine{truth.scaleTop, truth.scaleBottom};
-    if (!truth.recipe.runner.overground) {
-        scene.beltSpeed = truth.recipe.runner.speed;
-    }
-    return scene;
 }
 
 /// Heel and toe of both feet on every frame, 1 mm off: followed paths differ by less from frame to

@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Contacts from marks as unsure as the pose network's, against the exact events of modelled
 // runners.
-#include "core/follow/contact_finder.hpp"
 #include "core/follow/like_steps.hpp"
 
+#include "core/follow/contact_finder.hpp"
 #include "core/median.hpp"
 #include "sample_clips/maker/render_clip.hpp"
 #include "tests/catch.hpp"
+#include "tests/core/follow/modelled_truth.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <random>
 
 using namespace latemile;
+using namespace latemile::tests;
 
 namespace {
 
@@ -23,24 +25,6 @@ maker::Truth runner(unsigned seed, maker::Landing landing)
     recipe.video.captureRate = 120.0;
     recipe.video.duration = 6.0;
     return maker::truthWithoutClip(recipe).value();
-}
-
-FrameIndex indexOf(const maker::Truth& truth)
-{
-    std::vector<Seconds> times;
-    for (const auto& frame : truth.frames) {
-        times.emplace_back(frame.seconds);
-    }
-    return FrameIndex(times);
-}
-
-Scene sceneOf(const maker::Truth& truth)
-{
-    Scene scene;
-    scene.scale = ScaleLine{truth.scaleBottom, truth.scaleTop, truth.scaleLengthCm};
-    scene.plumb = PlumbLine{truth.scaleTop, truth.scaleBottom};
-    scene.beltSpeed = truth.recipe.runner.speed;
-    return scene;
 }
 
 /// An error of 0.7 cm that changes within 25 ms, as that of the network's smoothed points does.

@@ -160,7 +160,7 @@ TEST_CASE("one placed step makes proposals of a whole rendered clip as sure as f
     auto marks = clip.oneStepOfEachFoot(1, 0.0, 1).marks;
     std::erase_if(marks, [](const auto& entry) { return entry.first.side == BodySide::Far; });
     const auto alone = proposalsFrom(paths, marks);
-    const auto proposals = bestProposals(clip.reader, paths, marks);
+    const auto proposals = bestProposals(clip.reader, paths, marks).proposals;
     CHECK(proposals.size() == alone.size());
     for (const auto landmark : {Landmark::Ear, Landmark::Shoulder, Landmark::Hip, Landmark::Knee,
                                 Landmark::Ankle, Landmark::Heel}) {
@@ -173,6 +173,22 @@ TEST_CASE("one placed step makes proposals of a whole rendered clip as sure as f
     // Not followed to the end, or nothing to follow: what the network sees alone.
     FollowOptions options;
     options.goOn = [](double) { return false; };
-    CHECK(bestProposals(clip.reader, paths, marks, options) == alone);
-    CHECK(bestProposals(clip.reader, paths, {}) == proposalsFrom(paths, {}));
+    const auto stopped = bestProposals(clip.reader, paths, marks, options);
+    CHECK(stopped.proposals == alone);
+    CHECK(stopped.remark.empty());
+    CHECK(bestProposals(clip.reader, paths, {}).proposals == proposalsFrom(paths, {}));
+}
+
+TEST_CASE("marks that cannot be followed are told, and the network's proposals stand",
+          "[propose][joined][follow]")
+{
+    FollowedClip clip(smallRunner(12));
+    const auto paths = pathsOf(clip);
+    const Mark outside{{-4000.0, -4000.0}, Origin::Placed, std::nullopt};
+    const std::map<MarkKey, Mark> marks{{{{0}, BodySide::Near, Landmark::Knee}, outside},
+                                        {{{0}, BodySide::Near, Landmark::Ankle}, outside}};
+    const auto best = bestProposals(clip.reader, paths, marks);
+    CHECK(best.proposals == proposalsFrom(paths, marks));
+    CHECK(best.remark.find("not followed: ") != std::string::npos);
+    CHECK(best.remark.ends_with('.'));
 }
