@@ -71,14 +71,14 @@ Outcome<std::string> contacts(const Asked& asked)
     ClipOptions options;
     options.captureRate = scene.captureRate;
     options.fieldsAsFrames = asked.fieldsAsFrames;
-    ASSIGN_OR_RETURN(const auto clip, ClipReader::open(asked.clip, options));
+    ASSIGN_OR_RETURN(auto clip, ClipReader::open(asked.clip, options));
     Marking marking;
     ASSIGN_OR_RETURN(marking.marks,
                      readMarks(asked.marks, clip.index(), clip.facts().width, clip.facts().height));
     if (!asked.contacts.empty()) {
         ASSIGN_OR_RETURN(marking.stances, readContacts(asked.contacts, clip.index()));
     }
-    ASSIGN_OR_RETURN(auto found, findContacts(marking, clip.index(), scene));
+    ASSIGN_OR_RETURN(auto found, findContacts(clip, marking, scene));
     auto all = marking.stances;
     all.insert(all.end(), found.stances.begin(), found.stances.end());
     std::sort(all.begin(), all.end(),

@@ -52,7 +52,7 @@ Outcome<Screened> screened(ClipReader& reader, const std::filesystem::path& file
     clip.file = file.string();
     clip.scene = scene;
     clip.marking.marks = marksOf(proposalsFrom(paths, {}));
-    ASSIGN_OR_RETURN(auto contacts, findContacts(clip.marking, reader.index(), scene));
+    ASSIGN_OR_RETURN(auto contacts, findContacts(reader, clip.marking, scene));
     clip.marking.stances = std::move(contacts.stances);
     Screened result;
     result.clip = markedClipOf(clip, {}, reader.facts(), reader.index(), {});

@@ -2,11 +2,8 @@
 #include "core/follow/contact_finder.hpp"
 
 #include "core/decimal_text.hpp"
-#include "core/follow/figure.hpp"
-#include "core/follow/ground_times.hpp"
-#include "core/follow/like_steps.hpp"
+#include "core/follow/pictured_times.hpp"
 #include "core/marks/rhythm.hpp"
-#include "core/median.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -26,40 +23,6 @@ Foot footOf(BodySide side, View view)
 {
     const bool leftIsNear = view == View::LeftSide;
     return (side == BodySide::Near) == leftIsNear ? Foot::Left : Foot::Right;
-}
-
-/// What a unit of the plane is in centimetres: by its scale, else roughly by the runner.
-double cmPerUnit(const Marking& marking, const Plane& plane)
-{
-    if (plane.hasScale()) {
-        return 1.0;
-    }
-    std::map<std::pair<FrameNumber, BodySide>, Figure> figures;
-    for (const auto& [key, mark] : marking.marks) {
-        figures[{key.frame, key.side}][placeOf(key.landmark)] = mark.at;
-    }
-    std::vector<Figure> list;
-    for (const auto& [key, figure] : figures) {
-        list.push_back(figure);
-    }
-    return 1.0 / roughPixelsPerCm(list).value_or(3.0);
-}
-
-/// Whether heel and toe of a side are known to a centimetre, by the median of their errors. Then
-/// each contact is told best by itself.
-bool isSure(const Marking& marking, BodySide side, const Plane& plane, double cmPerUnit)
-{
-    constexpr double sureCm = 1.0;
-    constexpr double unsurePx = 1e6; // brought in from elsewhere without a word of its error
-    std::vector<double> errors;
-    for (const auto& [key, mark] : marking.marks) {
-        const bool isEnd = key.landmark == Landmark::Heel || key.landmark == Landmark::Toe;
-        if (isEnd && key.side == side) {
-            const double unstated = mark.origin == Origin::Placed ? 0.0 : unsurePx;
-            errors.push_back(mark.sePx.value_or(unstated) * plane.cmPerPixel(mark.at) * cmPerUnit);
-        }
-    }
-    return errors.empty() || upperMedianOf(std::move(errors)) < sureCm;
 }
 
 /// What placed events say about how far found ones lie off, all alike.
@@ -173,52 +136,97 @@ bool byContact(const Stance& a, const Stance& b)
     return a.contact < b.contact;
 }
 
-} // namespace
-
-Outcome<ContactFindings> findContacts(const Marking& marking, const FrameIndex& index,
-                                      const Scene& scene)
+Outcome<Plane> planeOf(const Scene& scene)
 {
     if (!isSideView(scene.view)) {
         return fail(Error::Kind::Unsupported,
                     "Contacts are found in side views only: mark those of this clip by hand.");
     }
-    ASSIGN_OR_RETURN(const auto plane, Plane::from(scene));
-    ContactFindings findings;
-    const double unit = cmPerUnit(marking, plane);
-    int followed = 0;
-    for (const auto side : {BodySide::Near, BodySide::Far}) {
-        const auto foot = footOf(side, scene.view);
-        const auto motion = footMotionOf(marking, side, plane, index, unit);
-        if (!motion) {
-            findings.remarks.push_back("The " + std::string(nameOf(foot)) +
-                                       " foot has too few marks of heel and toe to find its "
-                                       "contacts: mark both on one step and follow them.");
-            continue;
-        }
-        ++followed;
-        const double interval = motion->times.back() / static_cast<double>(index.size() - 1);
-        auto times = groundTimesOf(*motion);
-        if (!isSure(marking, side, plane, unit)) {
-            times = likeSteps(*motion, std::move(times));
-        }
-        auto stances = newStances(times, marking.stances, foot, interval);
-        findings.stances.insert(findings.stances.end(), stances.begin(), stances.end());
-        const auto remark = groundRemark(*motion, scene);
-        if (remark && followed == 1) {
-            findings.remarks.push_back(*remark);
-        }
+    return Plane::from(scene);
+}
+
+void tellRhythm(ContactFindings& findings, const std::vector<Stance>& placed)
+{
+    auto all = findings.stances;
+    all.insert(all.end(), placed.begin(), placed.end());
+    std::sort(all.begin(), all.end(), byContact);
+    for (const auto& fault : rhythmFaults(all)) {
+        findings.remarks.push_back(fault.sentence);
     }
-    if (followed == 0) {
+}
+
+bool isAmong(const std::vector<FootTimes>& feet, BodySide side)
+{
+    return std::any_of(feet.begin(), feet.end(),
+                       [side](const FootTimes& foot) { return foot.side == side; });
+}
+
+Outcome<ContactFindings> findingsFrom(const std::vector<FootTimes>& feet, const Marking& marking,
+                                      const FrameIndex& index, const Scene& scene)
+{
+    if (feet.empty()) {
         return fail(Error::Kind::Inconsistent,
                     "No foot's heel and toe are followed: mark heel and toe of one step and follow "
                     "them, then contacts can be found.");
     }
+    ContactFindings findings;
+    for (const auto side : {BodySide::Near, BodySide::Far}) {
+        if (!isAmong(feet, side)) {
+            findings.remarks.push_back(
+                "The " + std::string(nameOf(footOf(side, scene.view))) +
+                " foot has too few marks of heel and toe to find its contacts: mark both on one "
+                "step and follow them.");
+        }
+    }
+    for (const auto& foot : feet) {
+        const double interval = foot.motion.times.back() / static_cast<double>(index.size() - 1);
+        auto stances =
+            newStances(foot.times, marking.stances, footOf(foot.side, scene.view), interval);
+        findings.stances.insert(findings.stances.end(), stances.begin(), stances.end());
+    }
+    if (const auto remark = groundRemark(feet.front().motion, scene)) {
+        findings.remarks.push_back(*remark);
+    }
     std::sort(findings.stances.begin(), findings.stances.end(), byContact);
-    auto all = findings.stances;
-    all.insert(all.end(), marking.stances.begin(), marking.stances.end());
-    std::sort(all.begin(), all.end(), byContact);
-    for (const auto& fault : rhythmFaults(all)) {
-        findings.remarks.push_back(fault.sentence);
+    tellRhythm(findings, marking.stances);
+    return findings;
+}
+
+} // namespace
+
+Outcome<ContactFindings> findContacts(const Marking& marking, const FrameIndex& index,
+                                      const Scene& scene)
+{
+    ASSIGN_OR_RETURN(const auto plane, planeOf(scene));
+    return findingsFrom(footTimesOf(marking, plane, index), marking, index, scene);
+}
+
+bool arePicturesOfUse(const Marking& marking, const FrameIndex& index, const Scene& scene)
+{
+    const auto plane = planeOf(scene);
+    if (!plane) {
+        return false;
+    }
+    const auto feet = footTimesOf(marking, *plane, index);
+    return std::any_of(feet.begin(), feet.end(),
+                       [](const FootTimes& foot) { return !foot.isSure; });
+}
+
+Outcome<ContactFindings> findContacts(ClipReader& clip, const Marking& marking, const Scene& scene,
+                                      const std::function<bool(double)>& goOn)
+{
+    ASSIGN_OR_RETURN(const auto plane, planeOf(scene));
+    auto feet = footTimesOf(marking, plane, clip.index());
+    auto timed = timedByPictures(clip, marking, plane, feet, goOn);
+    if (!timed && timed.error().kind == Error::Kind::Cancelled) {
+        return fail(Error::Kind::Cancelled, "Finding contacts was stopped; nothing was changed.");
+    }
+    ASSIGN_OR_RETURN(auto findings,
+                     findingsFrom(timed ? *timed : feet, marking, clip.index(), scene));
+    if (!timed) {
+        findings.remarks.push_back("The pictures could not be looked at, so that contacts go by "
+                                   "the marks alone: " +
+                                   timed.error().sentence);
     }
     return findings;
 }

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "core/clip/frame_index.hpp"
+#include "core/clip/clip_reader.hpp"
 #include "core/marks/marking.hpp"
 #include "core/outcome.hpp"
 #include "core/scene/scene.hpp"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -32,5 +33,16 @@ struct ContactFindings {
 /// Error::Kind::Inconsistent. Rear and front views are refused.
 Outcome<ContactFindings> findContacts(const Marking& marking, const FrameIndex& index,
                                       const Scene& scene);
+
+/// Whether heel and toe of a foot are so unsure, proposed as a rule, that the pictures would tell
+/// its contacts better than they do.
+[[nodiscard]] bool arePicturesOfUse(const Marking& marking, const FrameIndex& index,
+                                    const Scene& scene);
+
+/// As above; where the pictures are of use, by them (pictured_times.hpp), which takes seconds.
+/// Where they cannot be read, by the marks alone, and a remark says so. `goOn` is asked now and
+/// then with the share done; false stops (Error::Kind::Cancelled).
+Outcome<ContactFindings> findContacts(ClipReader& clip, const Marking& marking, const Scene& scene,
+                                      const std::function<bool(double)>& goOn = {});
 
 } // namespace latemile

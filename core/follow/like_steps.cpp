@@ -21,17 +21,9 @@ constexpr int rounds = 6;
 constexpr double seenShare = 0.5;   ///< of a landing's path, to be laid on another
 constexpr double outlierFrom = 3.0; ///< cm: farther off a place counts ever less
 
-// The two signs of the common path; fitted on proposals of seven rendered clips of two kinds.
-constexpr double singlyEarly = 0.005; ///< s by which restless paths are found to land too early
-constexpr double singlyShare = 0.7;
-constexpr double standFrom = 0.02; ///< s after contact: from here to there the foot stands
-constexpr double standTo = 0.09;
-constexpr double standSpread = 2.0; ///< cm: an end that moves more does not stand
-constexpr double awayCm = 5.0;
-constexpr double awayBefore = 0.038; ///< s before contact at which it is so far away
-// Standard errors, s, nearly all of it common to all steps of a foot.
-constexpr double contactError = 0.006;
-constexpr double toeOffError = 0.009;
+// Standard error, s, nearly all of it common to all steps of a foot: of fourteen rendered clips'
+// proposals.
+constexpr double commonError = 0.009;
 
 double offsetOf(std::size_t place)
 {
@@ -225,84 +217,15 @@ SomeSteps aligned(const FootMotion& foot, const std::vector<double>& singly)
     return steps;
 }
 
-/// How far an end is from where it stands after the landing; empty where it does not stand.
-std::array<std::optional<double>, places> awayFromStand(const EndPath& end, double groundSpeed)
-{
-    std::vector<double> x;
-    std::vector<double> y;
-    for (std::size_t k = 0; k < places; ++k) {
-        if (end[k] && offsetOf(k) > standFrom && offsetOf(k) < standTo) {
-            x.push_back(end[k]->x - groundSpeed * offsetOf(k));
-            y.push_back(end[k]->y);
-        }
-    }
-    std::array<std::optional<double>, places> away;
-    if (x.size() < 3) {
-        return away;
-    }
-    const PlanePoint stand{meanOf(x), meanOf(y)};
-    double squares = 0.0;
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        squares += std::pow(x[i] - stand.x, 2.0) + std::pow(y[i] - stand.y, 2.0);
-    }
-    if (std::sqrt(squares / static_cast<double>(x.size())) > standSpread) {
-        return away;
-    }
-    for (std::size_t k = 0; k < places; ++k) {
-        if (end[k]) {
-            away[k] =
-                std::hypot(end[k]->x - groundSpeed * offsetOf(k) - stand.x, end[k]->y - stand.y);
-        }
-    }
-    return away;
-}
-
-/// When the end that is nearer to its stand comes within 5 cm of it, from the path's own zero.
-std::optional<double> arrivalOf(const Landing& usual, double groundSpeed)
-{
-    const auto heel = awayFromStand(usual[0], groundSpeed);
-    const auto toe = awayFromStand(usual[1], groundSpeed);
-    const auto nearer = [&](std::size_t k) {
-        return std::min(heel[k].value_or(1e9), toe[k].value_or(1e9));
-    };
-    for (std::size_t k = places - 1; k > 0; --k) {
-        const double a = nearer(k - 1);
-        const double b = nearer(k);
-        if (offsetOf(k) < standFrom && b < awayCm && a >= awayCm && a < 1e9) {
-            return offsetOf(k - 1) + step * (a - awayCm) / (a - b);
-        }
-    }
-    return std::nullopt;
-}
-
-enum class Event { Contact, ToeOff };
-
-/// When the event is in the common path whose zero stands at each of `zeros`.
-double commonTime(const FootMotion& foot, const std::vector<double>& zeros,
-                  const std::vector<double>& singly, Event event)
-{
-    std::vector<double> off;
-    for (std::size_t i = 0; i < zeros.size(); ++i) {
-        off.push_back(singly[i] - zeros[i]);
-    }
-    const double bySingle = trimmedMeanOf(std::move(off));
-    if (event == Event::ToeOff) {
-        return bySingle;
-    }
-    const auto arrival = arrivalOf(usualLanding(foot, zeros), foot.groundSpeed);
-    const double landed = bySingle + singlyEarly;
-    return arrival ? singlyShare * landed + (1.0 - singlyShare) * (*arrival + awayBefore) : landed;
-}
-
 /// Shifts each event to where its path is like the others'. One that cannot be laid on them, behind
 /// a rail as a rule, stays as it was found, and so do all where there are few.
-void settle(const FootMotion& foot, std::vector<GroundTime>& times, Event event)
+void settle(const FootMotion& foot, std::vector<GroundTime>& times,
+            std::optional<TimedEvent> GroundTime::*event)
 {
     std::vector<TimedEvent*> events;
     std::vector<double> singly;
     for (auto& time : times) {
-        auto& one = event == Event::Contact ? time.contact : time.toeOff;
-        if (one) {
+        if (auto& one = time.*event) {
             events.push_back(&*one);
             singly.push_back(one->time);
         }
@@ -311,14 +234,13 @@ void settle(const FootMotion& foot, std::vector<GroundTime>& times, Event event)
     if (alike.times.size() < fewestSteps) {
         return;
     }
-    std::vector<double> alone;
-    for (const auto place : alike.places) {
-        alone.push_back(singly[place]);
-    }
-    const double common = commonTime(foot, alike.times, alone, event);
+    std::vector<double> off;
     for (std::size_t i = 0; i < alike.times.size(); ++i) {
-        *events[alike.places[i]] = {alike.times[i] + common,
-                                    event == Event::Contact ? contactError : toeOffError};
+        off.push_back(singly[alike.places[i]] - alike.times[i]);
+    }
+    const double common = trimmedMeanOf(std::move(off));
+    for (std::size_t i = 0; i < alike.times.size(); ++i) {
+        *events[alike.places[i]] = {alike.times[i] + common, commonError};
     }
 }
 
@@ -326,8 +248,8 @@ void settle(const FootMotion& foot, std::vector<GroundTime>& times, Event event)
 
 std::vector<GroundTime> likeSteps(const FootMotion& foot, std::vector<GroundTime> times)
 {
-    settle(foot, times, Event::Contact);
-    settle(foot, times, Event::ToeOff);
+    settle(foot, times, &GroundTime::contact);
+    settle(foot, times, &GroundTime::toeOff);
     return times;
 }
 

@@ -9,9 +9,7 @@ namespace latemile {
 /// sees them. Such paths never come to rest, so that a single contact may be found 90 ms off; but
 /// one landing is like the next. From 120 ms before to 100 ms after it each is shifted in time
 /// until its path lies best on the median path of all, which leaves contacts 1 to 5 ms off each
-/// other. When in that common path the foot lands is told by two signs whose errors differ: the
-/// mean of what was found singly, and when the surer end was still 5 cm from where it then stands.
-/// Toe-offs are laid on each other the same way and keep the mean of what was found singly. Fewer
+/// other, at the mean of what was found singly. Toe-offs are laid on each other the same way. Fewer
 /// than three events of a kind stay as they are.
 [[nodiscard]] std::vector<GroundTime> likeSteps(const FootMotion& foot,
                                                 std::vector<GroundTime> times);

@@ -125,13 +125,14 @@ void print(const char* title, const Truth& truth, const Proposals& proposals)
 }
 
 /// Contacts that lie in the clip with 50 ms to spare.
-void printContacts(const Truth& truth, const FrameIndex& index, const Proposals& proposals,
+void printContacts(const Truth& truth, ClipReader& clip, const Proposals& proposals,
                    const std::map<MarkKey, Mark>& placed)
 {
     Marking marking;
     marking.marks = marksOf(proposals);
     marking.marks.insert(placed.begin(), placed.end());
-    const auto found = need(findContacts(marking, index, truth.scene)).stances;
+    const auto found = need(findContacts(clip, marking, truth.scene)).stances;
+    const auto& index = clip.index();
     const auto latest = index.time({index.size() - 1}) - Seconds{0.05};
     for (const auto foot : {truth.nearFoot, otherFoot(truth.nearFoot)}) {
         std::vector<double> off;
@@ -179,7 +180,7 @@ void measureOneStep(ClipReader& clip, const Truth& truth, const BodyPaths& paths
     const auto follower = need(Follower::open(clip, marking, {}));
     const auto joined = joinedProposals(paths, exact, need(follower.follow(marking)));
     print("one step, joined with following", truth, joined);
-    printContacts(truth, clip.index(), joined, exact);
+    printContacts(truth, clip, joined, exact);
     MissesByPart clicked;
     for (unsigned hand = 2; hand < 10; ++hand) {
         marking.marks = oneStep(truth, paths, 1.0, hand);
@@ -202,7 +203,7 @@ void measureClip(const std::filesystem::path& file, std::int64_t every)
                 file.filename().c_str(), paths.frames.size());
     const auto unmarked = proposalsFrom(paths, {});
     print("no mark", truth, unmarked);
-    printContacts(truth, clip.index(), unmarked, {});
+    printContacts(truth, clip, unmarked, {});
     measureOneStep(clip, truth, paths);
 }
 

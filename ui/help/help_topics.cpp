@@ -89,10 +89,9 @@ HelpTopic proposeTopic(const Keys& keys)
             QT_TRANSLATE_NOOP("Help", "%1 looks at the whole clip and proposes all landmarks; the "
                                       "frames of cells come first. Marks you placed and marks that "
                                       "were followed are never replaced. Stopped, it keeps what it "
-                                      "has. %2 then finds the contacts: surer once both feet are "
-                                      "accepted on three frames with %3 and followed with %4."));
-    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.find_contacts"),
-                      keys.textOf("marks.feet"), keys.textOf("marks.follow"));
+                                      "has. %2 then finds contacts and toe-offs by how the shoes "
+                                      "move in the pictures, which takes some seconds."));
+    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.find_contacts"));
     text = add(QT_TRANSLATE_NOOP("Help", "Which runner"),
                QT_TRANSLATE_NOOP("Help", "It finds a lone runner by itself. With others in the "
                                          "picture it asks for a box round the runner; %1 asks "
@@ -153,7 +152,8 @@ HelpTopic followTopic(const Keys& keys)
                                       "on the ground, both in the air, the other foot down. "
                                       "Once they are followed, %2 proposes contacts and "
                                       "toe-offs: hollow, dashed bars with their errors as "
-                                      "whiskers. %3 accepts one and goes on, %4 accepts all, "
+                                      "whiskers. %3 shows one, then its toe-off, and with that "
+                                      "accepts it and shows the next; %4 accepts all, "
                                       "%5 removes one."));
     *text = text->arg(keys.textOf("marks.feet"), keys.textOf("marks.find_contacts"),
                       keys.textOf("marks.accept_contact"), keys.textOf("marks.accept_contacts"),

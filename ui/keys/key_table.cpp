@@ -92,7 +92,7 @@ constexpr std::array table{
     KeyEntry{"marks.feet", MARKS, NAME("Mark ankle, heel and toe of both feet here"), "H"},
     KeyEntry{"marks.follow", MARKS, NAME("Follow the placed marks through the clip"), "F"},
     KeyEntry{"marks.find_contacts", MARKS, NAME("Find contacts and toe-offs"), "G"},
-    KeyEntry{"marks.accept_contact", MARKS, NAME("Accept the contact found, on to the next"), "A"},
+    KeyEntry{"marks.accept_contact", MARKS, NAME("Accept the event found, on to the next"), "A"},
     KeyEntry{"marks.accept_contacts", MARKS, NAME("Accept all contacts found"), "Shift+A"},
     KeyEntry{"marks.not_visible", MARKS, NAME("Not visible"), "V"},
     KeyEntry{"marks.copy", MARKS, NAME("Start from the step before"), "B"},

@@ -12,6 +12,8 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include <utility>
+
 namespace latemile::ui {
 
 FollowPanel::FollowPanel(Keys& keys, QWidget* parent)
@@ -56,12 +58,18 @@ FollowPanel::FollowPanel(Keys& keys, QWidget* parent)
     column->addWidget(m_list);
     column->addLayout(grid);
     connect(m_open, &QToolButton::toggled, m_list, &QListWidget::setVisible);
-    connect(m_list, &QListWidget::currentRowChanged, this, &FollowPanel::detailChosen);
+    connect(m_list, &QListWidget::currentRowChanged, this, [this](int row) {
+        if (row >= 0 && row < static_cast<int>(m_frames.size())) {
+            emit frameWanted(m_frames[static_cast<std::size_t>(row)]);
+        }
+    });
     tell({}, "");
 }
 
-void FollowPanel::tell(const QString& sentence, const char* state, const QStringList& details)
+void FollowPanel::tell(const QString& sentence, const char* state, const QStringList& details,
+                       std::vector<FrameNumber> frames)
 {
+    m_frames = std::move(frames);
     m_told->setText(sentence);
     setState(*m_told, state);
     m_told->setVisible(!sentence.isEmpty());

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/quantities.hpp"
+
 #include <QWidget>
+
+#include <vector>
 
 class QLabel;
 class QListWidget;
@@ -21,8 +25,10 @@ public:
     explicit FollowPanel(Keys& keys, QWidget* parent = nullptr);
 
     [[nodiscard]] WorkBar& work() const { return *m_work; }
-    /// One sentence, `state` as of setState, and the details behind it, which can be opened.
-    void tell(const QString& sentence, const char* state, const QStringList& details = {});
+    /// One sentence, `state` as of setState, and the details behind it, which can be opened;
+    /// `frames` where each of them leads, if they lead anywhere.
+    void tell(const QString& sentence, const char* state, const QStringList& details = {},
+              std::vector<FrameNumber> frames = {});
     [[nodiscard]] QString told() const;
     [[nodiscard]] QStringList details() const;
     /// "Follow marks" before, "Follow again" once there are followed marks.
@@ -37,7 +43,7 @@ signals:
     void followWanted();
     void contactsWanted();
     void acceptContactsWanted();
-    void detailChosen(int row);
+    void frameWanted(latemile::FrameNumber frame);
 
 private:
     Keys& m_keys;
@@ -47,6 +53,7 @@ private:
     QLabel* m_told;
     QToolButton* m_open;
     QListWidget* m_list;
+    std::vector<FrameNumber> m_frames; ///< where the rows of the list lead
 };
 
 } // namespace latemile::ui

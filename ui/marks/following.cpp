@@ -2,12 +2,8 @@
 #include "ui/marks/following.hpp"
 
 #include "ui/document/clip_document.hpp"
-#include "ui/document/commands/confirm_stances.hpp"
 #include "ui/document/commands/follow_marks.hpp"
-#include "ui/document/commands/propose_stances.hpp"
-#include "ui/document/commands/remove_stance.hpp"
 #include "ui/filming/work_bar.hpp"
-#include "ui/keys/keys.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/follow_words.hpp"
 #include "ui/marks/marking_flow.hpp"
@@ -30,26 +26,14 @@ bool hasMark(const Marking& marking, Origin origin)
         marking.marks, [origin](const auto& entry) { return entry.second.origin == origin; });
 }
 
-bool isProposal(const Stance& stance)
-{
-    return stance.origin != Origin::Placed;
-}
-
 } // namespace
 
-Following::Following(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent)
-    : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys), m_work(new FollowWork(this)),
+Following::Following(MarkingFlow& flow, FollowPanel& panel, QObject* parent)
+    : QObject(parent), m_flow(flow), m_panel(panel), m_work(new FollowWork(this)),
       m_upkeep(new PathUpkeep(this))
 {
     connect(&panel, &FollowPanel::feetWanted, this, &Following::markFeet);
     connect(&panel, &FollowPanel::followWanted, this, &Following::follow);
-    connect(&panel, &FollowPanel::contactsWanted, this, &Following::findContacts);
-    connect(&panel, &FollowPanel::acceptContactsWanted, this, &Following::acceptContacts);
-    connect(&panel, &FollowPanel::detailChosen, this, [this](int row) {
-        if (row >= 0 && row < static_cast<int>(m_detailFrames.size())) {
-            emit frameWanted(m_detailFrames[static_cast<std::size_t>(row)]);
-        }
-    });
     connect(&panel.work(), &WorkBar::stopWanted, this, [this](const QString& id) {
         if (id == workId) {
             stop();
@@ -73,7 +57,6 @@ Following::Following(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QO
 
 void Following::setClip(ClipDocument* clip)
 {
-    m_detailFrames.clear();
     m_panel.setVisible(!m_flow.asksOnly());
     m_panel.setEnabled(clip != nullptr);
     m_panel.tell({}, "");
@@ -149,120 +132,18 @@ void Following::take(const std::shared_ptr<const FollowResult>& result)
         return;
     }
     m_flow.setGaps(result->gaps);
-    m_detailFrames.clear();
     QStringList details;
+    std::vector<FrameNumber> frames;
     for (const FollowGap& gap : toldGaps(*result)) {
         details.append(fromUtf8(sentenceOf(gap)));
-        m_detailFrames.push_back(gap.first);
+        frames.push_back(gap.first);
     }
-    m_panel.tell(followSummary(*result), "", details);
-}
-
-void Following::findContacts()
-{
-    if (!isUsable()) {
-        return;
-    }
-    ClipDocument& clip = *m_flow.clip();
-    Marking marking = clip.marking();
-    std::erase_if(marking.stances, isProposal);
-    const auto findings = latemile::findContacts(marking, clip.index(), clip.scene());
-    if (!findings) {
-        m_panel.tell(fromUtf8(findings.error().sentence), "doubt");
-        return;
-    }
-    const auto stances = ProposeStances::withFound(clip, findings->stances);
-    if (stances != clip.marking().stances) {
-        clip.history().push(new ProposeStances(clip, findings->stances));
-    }
-    tellFound(*findings, static_cast<std::size_t>(std::ranges::count_if(stances, isProposal)));
-    emit contactsFound();
-}
-
-void Following::tellFound(const ContactFindings& findings, std::size_t proposed)
-{
-    m_detailFrames.clear();
-    QStringList remarks;
-    for (const std::string& remark : findings.remarks) {
-        remarks.append(fromUtf8(remark));
-    }
-    const QString told =
-        proposed == 0
-            ? tr("No contact was found beyond those marked.")
-            : tr("Stances proposed: %1. %2 accepts one and goes on, %3 all, %4 removes one.")
-                  .arg(proposed)
-                  .arg(m_keys.textOf("marks.accept_contact"),
-                       m_keys.textOf("marks.accept_contacts"), m_keys.textOf("marks.remove_step"));
-    const QString remarked =
-        remarks.isEmpty() ? QString() : u' ' + tr("To look at: %1.").arg(remarks.size());
-    m_panel.tell(told + remarked, remarks.isEmpty() ? "" : "doubt", remarks);
-}
-
-/// After the step at hand, round the clip.
-std::optional<StepNumber> Following::nextProposed() const
-{
-    const auto& stances = m_flow.clip()->marking().stances;
-    const auto count = static_cast<int>(stances.size());
-    const int here = m_flow.place() ? m_flow.place()->step.value : 0;
-    for (int n = 1; n <= count; ++n) {
-        const int step = (here + n - 1) % count + 1;
-        if (isProposal(stances[static_cast<std::size_t>(step - 1)])) {
-            return StepNumber{step};
-        }
-    }
-    return std::nullopt;
-}
-
-void Following::acceptContact()
-{
-    if (!isUsable()) {
-        return;
-    }
-    if (m_flow.place()) {
-        accept(m_flow.place()->step);
-    }
-    if (const auto next = nextProposed()) {
-        emit placeWanted({*next, Instant::Contact});
-    } else {
-        m_panel.tell(tr("All contacts and toe-offs are yours."), "");
-    }
+    m_panel.tell(followSummary(*result), "", details, std::move(frames));
 }
 
 void Following::forgetPaths()
 {
     m_upkeep->forget();
-}
-
-void Following::acceptContacts()
-{
-    if (!isUsable()) {
-        return;
-    }
-    ClipDocument& clip = *m_flow.clip();
-    if (std::ranges::any_of(clip.marking().stances, isProposal)) {
-        clip.history().push(new ConfirmAllStances(clip));
-        m_panel.tell(tr("All contacts found are accepted."), "");
-    } else {
-        m_panel.tell(tr("There is no proposed contact: find contacts first."), "doubt");
-    }
-}
-
-void Following::accept(StepNumber step)
-{
-    ClipDocument& clip = *m_flow.clip();
-    const auto at = static_cast<std::size_t>(step.value - 1);
-    if (at < clip.marking().stances.size() && isProposal(clip.marking().stances[at])) {
-        clip.history().push(new ConfirmStance(clip, at));
-    }
-}
-
-void Following::reject(StepNumber step)
-{
-    ClipDocument& clip = *m_flow.clip();
-    const auto at = static_cast<std::size_t>(step.value - 1);
-    if (at < clip.marking().stances.size()) {
-        clip.history().push(new RemoveStance(clip, at));
-    }
 }
 
 } // namespace latemile::ui

@@ -4,6 +4,7 @@
 #include "ui/document/clip_document.hpp"
 #include "ui/document/selection.hpp"
 #include "ui/keys/keys.hpp"
+#include "ui/marks/contact_finding.hpp"
 #include "ui/marks/event_actions.hpp"
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
@@ -81,9 +82,10 @@ void MarksActions::addMarkKeys(MarksPage& page, Keys& keys)
     key("marks.runner_box", [&proposing] { proposing.askBox(); });
     key("marks.exchange_legs", [&proposing] { proposing.exchangeLegs(); });
     key("marks.follow", [&following] { following.follow(); });
-    key("marks.find_contacts", [&following] { following.findContacts(); });
-    key("marks.accept_contact", [&following] { following.acceptContact(); });
-    key("marks.accept_contacts", [&following] { following.acceptContacts(); });
+    ContactFinding& contacts = page.contacts();
+    key("marks.find_contacts", [&contacts] { contacts.find(); });
+    key("marks.accept_contact", [&contacts] { contacts.acceptEvent(); });
+    key("marks.accept_contacts", [&contacts] { contacts.acceptAll(); });
     key("marks.not_visible", [&flow] { flow.sayNotVisible(); });
     key("marks.copy", [&flow] { flow.copyFromStepBefore(); });
     key("marks.next_mark", [&flow] { flow.chooseNext(1); });

@@ -5,6 +5,7 @@
 #include "ui/document/selection.hpp"
 #include "ui/document/session_document.hpp"
 #include "ui/keys/keys.hpp"
+#include "ui/marks/contact_finding.hpp"
 #include "ui/marks/event_row.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/following.hpp"
@@ -41,7 +42,8 @@ MarksPage::MarksPage(const PageContext& context, QWidget* parent)
     m_steps = new StepPanel(*m_flow, *m_thumbnails, context.keys, this);
     m_followPanel = new FollowPanel(context.keys, m_steps);
     m_steps->addBelowTable(*m_followPanel);
-    m_following = new Following(*m_flow, *m_followPanel, context.keys, this);
+    m_following = new Following(*m_flow, *m_followPanel, this);
+    m_contacts = new ContactFinding(*m_flow, *m_followPanel, context.keys, this);
     m_proposing = new Proposing(*m_flow, *m_followPanel, context.keys, this);
     split->addWidget(m_steps);
     split->setStretchFactor(0, 1);
@@ -133,21 +135,21 @@ void MarksPage::connectAll()
 
 void MarksPage::connectFollowing()
 {
-    connect(m_following, &Following::placeWanted, this, &MarksPage::goTo);
-    connect(m_following, &Following::frameWanted, this, [this](FrameNumber frame) {
+    connect(m_contacts, &ContactFinding::placeWanted, this, &MarksPage::goTo);
+    connect(m_followPanel, &FollowPanel::frameWanted, this, [this](FrameNumber frame) {
         m_player->pause();
         m_player->goTo(frame);
     });
     connect(m_flow, &MarkingFlow::stepStaysAt, this, &MarksPage::goTo);
-    connect(m_ruler, &StanceRuler::acceptWanted, m_following, &Following::accept);
-    connect(m_ruler, &StanceRuler::rejectWanted, m_following, &Following::reject);
+    connect(m_ruler, &StanceRuler::acceptWanted, m_contacts, &ContactFinding::accept);
+    connect(m_ruler, &StanceRuler::rejectWanted, m_contacts, &ContactFinding::reject);
     connect(m_steps, &StepPanel::acceptStepWanted, this,
             [this] { MarksActions::acceptStep(*this); });
 }
 
 void MarksPage::connectProposing()
 {
-    connect(m_following, &Following::contactsFound, m_proposing, &Proposing::fillCells);
+    connect(m_contacts, &ContactFinding::contactsFound, m_proposing, &Proposing::fillCells);
     connect(m_proposing, &Proposing::legsExchanged, m_following, &Following::forgetPaths);
     connect(m_proposing, &Proposing::boxAsked, this, [this](bool asked) {
         m_player->pause();
@@ -175,6 +177,7 @@ void MarksPage::setClip()
     m_thumbnails->setClip(clip);
     m_flow->setClip(clip);
     m_following->setClip(clip);
+    m_contacts->clipChanged();
     m_proposing->setClip(clip);
     m_ruler->setClip(clip);
     m_transport->setClip(clip);

@@ -15,6 +15,7 @@ class QLabel;
 namespace latemile::ui {
 
 class ClipDocument;
+class ContactFinding;
 class EventRow;
 class Following;
 class FollowPanel;
@@ -40,6 +41,7 @@ public:
     [[nodiscard]] StanceRuler& ruler() const { return *m_ruler; }
     [[nodiscard]] StepPanel& steps() const { return *m_steps; }
     [[nodiscard]] Following& following() const { return *m_following; }
+    [[nodiscard]] ContactFinding& contacts() const { return *m_contacts; }
     [[nodiscard]] Proposing& proposing() const { return *m_proposing; }
     [[nodiscard]] FollowPanel& followPanel() const { return *m_followPanel; }
 
@@ -80,6 +82,7 @@ private:
     StepPanel* m_steps{};
     FollowPanel* m_followPanel{};
     Following* m_following{};
+    ContactFinding* m_contacts{};
     Proposing* m_proposing{};
     QLabel* m_hint{};
     QLabel* m_running{};

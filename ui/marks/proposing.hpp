@@ -50,7 +50,6 @@ public:
 signals:
     void boxAsked(bool asked);
     void legsExchanged();
-    void frameWanted(latemile::FrameNumber frame);
 
 private:
     [[nodiscard]] bool isUsable() const;

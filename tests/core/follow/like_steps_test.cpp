@@ -8,6 +8,7 @@
 #include "sample_clips/maker/render_clip.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/follow/modelled_truth.hpp"
+#include "tests/core/follow/restless.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -26,24 +27,6 @@ maker::Truth runner(unsigned seed, maker::Landing landing)
     recipe.video.duration = 6.0;
     return maker::truthWithoutClip(recipe).value();
 }
-
-/// An error of 0.7 cm that changes within 25 ms, as that of the network's smoothed points does.
-class Restless {
-public:
-    Restless(std::mt19937& random, double cm) : m_random(random), m_cm(cm) {}
-    double next()
-    {
-        constexpr double keeps = 0.7; // from frame to frame
-        m_value = keeps * m_value + std::sqrt(1.0 - keeps * keeps) * m_cm * m_normal(m_random);
-        return m_value;
-    }
-
-private:
-    std::mt19937& m_random;
-    double m_cm;
-    std::normal_distribution<double> m_normal;
-    double m_value{};
-};
 
 /// Heel and toe of both feet, each mark stating this error.
 Marking restlessMarks(const maker::Truth& truth, double statedCm)

@@ -275,6 +275,9 @@ TEST_CASE("contacts found from both feet are proposals until accepted", "[ui][fo
     // One after the other, and one removed.
     const auto count = stances.size();
     job.window().selection().setPlace(StepInstant{StepNumber{1}, Instant::Contact});
+    job.key(Qt::Key_A); // its toe-off is looked at too
+    CHECK(job.page().flow().place() == StepInstant{StepNumber{1}, Instant::ToeOff});
+    CHECK(job.clip().marking().stances[0].origin == Origin::Proposed);
     job.key(Qt::Key_A);
     CHECK(job.clip().marking().stances[0].origin == Origin::Placed);
     REQUIRE(job.page().flow().place());

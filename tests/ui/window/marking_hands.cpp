@@ -4,6 +4,7 @@
 #include "tests/catch.hpp"
 #include "tests/project_folders.hpp"
 #include "tests/ui/window/window_fixture.hpp"
+#include "ui/marks/contact_finding.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
@@ -39,6 +40,15 @@ PixelPoint truePoint(const nlohmann::json& truth, const MarkKey& key)
     const auto& point = truth["frames"][static_cast<std::size_t>(key.frame.value)][side]
                              [static_cast<std::size_t>(at)];
     return {point[0].get<double>(), point[1].get<double>()};
+}
+
+void findContacts(MarksPage& page)
+{
+    press(page.view(), Qt::Key_G);
+    for (int tries = 0; tries < 8 && page.contacts().isBusy(); ++tries) {
+        (void)waitUntil([&page] { return !page.contacts().isBusy(); });
+    }
+    REQUIRE_FALSE(page.contacts().isBusy());
 }
 
 void markEvent(MarksPage& page, std::int64_t frame, Qt::Key key)

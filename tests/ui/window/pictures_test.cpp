@@ -208,7 +208,7 @@ TEST_CASE("proposals on the sample clip as pictures", "[.][proposal-pictures]")
         (void)waitUntil([&page] { return !page.proposing().isBusy(); });
     }
     grab("propose-raw");
-    press(page.view(), Qt::Key_G);
+    findContacts(page);
     press(page.view(), Qt::Key_N);
     waitForPicture(page);
     grab("propose-cells");

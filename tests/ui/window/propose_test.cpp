@@ -114,7 +114,7 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     CHECK(job.clip().marking() == proposed);
 
     // Contacts from proposals, against the rendered truth.
-    job.key(Qt::Key_G);
+    findContacts(job.page());
     const double start = truthFrom / 120.0;
     const auto first = nearStepAt(job.clip(), 0.72034 - start);
     const auto second = nearStepAt(job.clip(), 1.43379 - start);
@@ -240,7 +240,7 @@ TEST_CASE("of a fast clip every other frame is looked at, and the cells' own onc
     job.key(Qt::Key_U);
     job.waitForProposals();
     CHECK_THAT(job.told(), containing("on 70 frames"));
-    job.key(Qt::Key_G);
+    findContacts(job.page());
     const auto told = job.told();
     CHECK_THAT(told, containing("Stances proposed"));
     job.waitForProposals();

@@ -1,0 +1,239 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/follow/pictured_times.hpp"
+
+#include "core/follow/follow.hpp"
+#include "core/follow/like_steps.hpp"
+#include "core/median.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace latemile {
+
+namespace {
+
+using MaybeEvent = std::optional<TimedEvent> GroundTime::*;
+
+/// Which frame of each stance the foot is followed from.
+struct Beginning {
+    MaybeEvent event{}; ///< that is timed by it
+    double after{};     ///< s, from where that is expected
+};
+constexpr std::array beginnings{
+    Beginning{&GroundTime::contact, 0.09}, Beginning{&GroundTime::toeOff, -0.06},
+    Beginning{&GroundTime::toeOff, -0.04}, Beginning{&GroundTime::toeOff, 0.0}};
+constexpr std::array legLandmarks{Landmark::Knee, Landmark::Ankle, Landmark::Heel, Landmark::Toe};
+
+constexpr double sameEvent = 0.06;      ///< s, within which two times are of one event
+constexpr double nearestMarked = 0.013; ///< s, to a frame with marks
+constexpr double soundShare = 3.0;      ///< of the usual error: a mark more unsure is in doubt
+// What a foot's events are off by together, s; fitted on rendered clips.
+constexpr double contactCommon = 0.003;
+constexpr double toeOffCommon = 0.004;
+constexpr double unseenError = 0.025; ///< s, of an event that no picture shows
+constexpr double clipsEdge = 0.1;     ///< s
+
+/// The marks of feet that are sound enough to follow from, as if they were placed.
+class SoundMarks {
+public:
+    explicit SoundMarks(const Marking& marking) : m_marking(marking)
+    {
+        std::map<std::pair<BodySide, Landmark>, std::vector<double>> errors;
+        for (const auto& [key, mark] : marking.marks) {
+            if (mark.sePx) {
+                errors[{key.side, key.landmark}].push_back(*mark.sePx);
+            }
+        }
+        for (auto& [part, list] : errors) {
+            m_usual[part] = upperMedianOf(std::move(list));
+        }
+    }
+
+    /// Adds those of a foot on the marked frame nearest to `time`; none where one is in doubt.
+    void addAt(Marking& seeds, BodySide side, double time, const FrameIndex& index) const
+    {
+        const auto nearest = index.nearest(Seconds{time});
+        for (const std::int64_t by : {0, 1, -1, 2, -2, 3, -3}) {
+            const FrameNumber frame{nearest.value + by};
+            if (!index.contains(frame) ||
+                std::abs(index.time(frame).count() - time) > nearestMarked) {
+                continue;
+            }
+            if (const auto leg = legOn(frame, side); !leg.empty()) {
+                seeds.marks.insert(leg.begin(), leg.end());
+                return;
+            }
+        }
+    }
+
+private:
+    [[nodiscard]] std::map<MarkKey, Mark> legOn(FrameNumber frame, BodySide side) const
+    {
+        std::map<MarkKey, Mark> leg;
+        for (const auto landmark : legLandmarks) {
+            const MarkKey key{frame, side, landmark};
+            const auto* mark = m_marking.find(key);
+            const auto usual = m_usual.find({side, landmark});
+            if (!mark || (mark->sePx && usual != m_usual.end() &&
+                          *mark->sePx > soundShare * usual->second)) {
+                return {};
+            }
+            leg[key] = {mark->at, Origin::Placed, mark->sePx};
+        }
+        return leg;
+    }
+
+    const Marking& m_marking;
+    std::map<std::pair<BodySide, Landmark>, double> m_usual;
+};
+
+Marking seedsFor(const Beginning& beginning, const std::vector<FootTimes>& feet,
+                 const SoundMarks& marks, const FrameIndex& index)
+{
+    Marking seeds;
+    for (const auto& foot : feet) {
+        for (const auto& time : foot.times) {
+            if (const auto& event = time.*beginning.event; event && !foot.isSure) {
+                marks.addAt(seeds, foot.side, event->time + beginning.after, index);
+            }
+        }
+    }
+    return seeds;
+}
+
+std::optional<TimedEvent> nearestTo(double time, const std::vector<GroundTime>& times,
+                                    MaybeEvent event)
+{
+    std::optional<TimedEvent> nearest;
+    for (const auto& one : times) {
+        const auto& there = one.*event;
+        if (there && std::abs(there->time - time) < sameEvent &&
+            (!nearest || std::abs(there->time - time) < std::abs(nearest->time - time))) {
+            nearest = there;
+        }
+    }
+    return nearest;
+}
+
+/// Of one foot: what was found from each of the beginnings.
+using Passes = std::array<std::vector<GroundTime>, beginnings.size()>;
+
+std::optional<TimedEvent> contactBy(const TimedEvent& expected, const Passes& passes)
+{
+    const auto seen = nearestTo(expected.time, passes[0], &GroundTime::contact);
+    return seen ? std::optional(TimedEvent{seen->time, std::hypot(seen->se, contactCommon)})
+                : std::nullopt;
+}
+
+std::optional<TimedEvent> toeOffBy(const TimedEvent& expected, const Passes& passes)
+{
+    double sum = expected.time;
+    double squares = expected.time * expected.time;
+    double n = 1.0;
+    for (std::size_t pass = 1; pass < passes.size(); ++pass) {
+        if (const auto seen = nearestTo(expected.time, passes[pass], &GroundTime::toeOff)) {
+            sum += seen->time;
+            squares += seen->time * seen->time;
+            n += 1.0;
+        }
+    }
+    if (n < 2.0) {
+        return std::nullopt;
+    }
+    const double mean = sum / n;
+    const double spread = std::max(0.0, (squares - n * mean * mean) / (n - 1.0));
+    return TimedEvent{mean, std::hypot(toeOffCommon, std::sqrt(spread / n))};
+}
+
+/// What an event that the pictures do not show is worth: behind a rail it is kept and unsure; where
+/// the clip begins or ends a foot that stands on is easily taken to land or leave.
+std::optional<TimedEvent> unseen(const TimedEvent& expected, const FootMotion& motion)
+{
+    const bool isInside = expected.time > motion.times.front() + clipsEdge &&
+                          expected.time < motion.times.back() - clipsEdge;
+    return isInside ? std::optional(TimedEvent{expected.time, std::hypot(expected.se, unseenError)})
+                    : std::nullopt;
+}
+
+void timeAnew(FootTimes& foot, const Passes& passes)
+{
+    for (auto& time : foot.times) {
+        if (const auto expected = time.contact) {
+            const auto seen = contactBy(*expected, passes);
+            time.contact = seen ? seen : unseen(*expected, foot.motion);
+        }
+        if (const auto expected = time.toeOff) {
+            const auto seen = toeOffBy(*expected, passes);
+            time.toeOff = seen ? seen : unseen(*expected, foot.motion);
+        }
+    }
+}
+
+/// Reading is the first half of the work, and following from each of the beginnings its share of
+/// the other.
+class Share {
+public:
+    explicit Share(const std::function<bool(double)>& goOn) : m_goOn(goOn) {}
+    void begin(std::size_t pass) { m_pass = static_cast<double>(pass); }
+    /// `share` as Follower tells it: reading up to a half, each following from there to the whole.
+    bool goesOn(double share) const
+    {
+        const double read = std::min(share, 0.5);
+        const double followed = std::max(0.0, share - 0.5) + 0.5 * m_pass;
+        return !m_goOn || m_goOn(read + followed / static_cast<double>(beginnings.size()));
+    }
+
+private:
+    const std::function<bool(double)>& m_goOn;
+    double m_pass{};
+};
+
+} // namespace
+
+Outcome<std::vector<FootTimes>> timedByPictures(ClipReader& clip, const Marking& marking,
+                                                const Plane& plane, std::vector<FootTimes> feet,
+                                                const std::function<bool(double)>& goOn)
+{
+    const SoundMarks marks(marking);
+    std::array<Marking, beginnings.size()> seeds;
+    Marking all;
+    for (std::size_t pass = 0; pass < seeds.size(); ++pass) {
+        seeds[pass] = seedsFor(beginnings[pass], feet, marks, clip.index());
+        all.marks.insert(seeds[pass].marks.begin(), seeds[pass].marks.end());
+    }
+    if (all.marks.empty()) {
+        return feet;
+    }
+    Share share(goOn);
+    FollowOptions options;
+    options.goOn = [&share](double done) { return share.goesOn(done); };
+    ASSIGN_OR_RETURN(const auto follower, Follower::open(clip, all, options));
+    std::map<BodySide, Passes> found;
+    const double unit = cmPerUnit(marking, plane);
+    for (std::size_t pass = 0; pass < seeds.size(); ++pass) {
+        share.begin(pass);
+        if (seeds[pass].marks.empty()) {
+            continue;
+        }
+        ASSIGN_OR_RETURN(auto followed, follower.follow(seeds[pass]));
+        seeds[pass].marks.merge(followed.marks);
+        for (const auto& foot : feet) {
+            const auto motion = footMotionOf(seeds[pass], foot.side, plane, clip.index(), unit);
+            if (!motion || foot.isSure) {
+                continue;
+            }
+            auto times = groundTimesOf(*motion);
+            found[foot.side][pass] =
+                beginnings[pass].event == &GroundTime::toeOff ? likeSteps(*motion, times) : times;
+        }
+    }
+    for (auto& foot : feet) {
+        if (const auto passes = found.find(foot.side); passes != found.end()) {
+            timeAnew(foot, passes->second);
+        }
+    }
+    return feet;
+}
+
+} // namespace latemile

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/contact_finding.hpp"
+
+#include "ui/document/clip_document.hpp"
+#include "ui/document/commands/confirm_stances.hpp"
+#include "ui/document/commands/propose_stances.hpp"
+#include "ui/document/commands/remove_stance.hpp"
+#include "ui/filming/work_bar.hpp"
+#include "ui/keys/keys.hpp"
+#include "ui/marks/follow_panel.hpp"
+#include "ui/marks/marking_flow.hpp"
+#include "ui/text/words.hpp"
+
+#include <QUndoStack>
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+const auto workId = QStringLiteral("contacts");
+
+bool isProposal(const Stance& stance)
+{
+    return stance.origin != Origin::Placed;
+}
+
+} // namespace
+
+ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys& keys,
+                               QObject* parent)
+    : QObject(parent), m_flow(flow), m_panel(panel), m_keys(keys), m_work(new ContactWork(this))
+{
+    connect(&panel, &FollowPanel::contactsWanted, this, &ContactFinding::find);
+    connect(&panel, &FollowPanel::acceptContactsWanted, this, &ContactFinding::acceptAll);
+    connect(&panel.work(), &WorkBar::stopWanted, this, [this](const QString& id) {
+        if (id == workId) {
+            stop();
+        }
+    });
+    connect(m_work, &ContactWork::progress, this, [this](int percent) {
+        m_panel.work().setWork(workId, tr("Finding contacts"), percent);
+    });
+    connect(m_work, &ContactWork::found, this,
+            [this](const std::shared_ptr<const ContactFindings>& findings) {
+                m_panel.work().endWork(workId);
+                if (m_looked) { // else the clip was taken away meanwhile
+                    take(*m_looked, *findings);
+                }
+            });
+    connect(m_work, &ContactWork::failed, this, [this](const QString& sentence) {
+        m_panel.work().endWork(workId);
+        m_panel.tell(sentence, "bad");
+    });
+}
+
+bool ContactFinding::isUsable() const
+{
+    const ClipDocument* clip = m_flow.clip();
+    return clip != nullptr && clip->isOpen() && !m_flow.asksOnly();
+}
+
+void ContactFinding::find()
+{
+    if (!isUsable() || m_work->isBusy()) {
+        return;
+    }
+    ClipDocument& clip = *m_flow.clip();
+    Marking marking = clip.marking();
+    std::erase_if(marking.stances, isProposal);
+    if (arePicturesOfUse(marking, clip.index(), clip.scene())) {
+        m_looked = &clip;
+        m_panel.tell({}, "");
+        m_work->find({.file = clip.file(),
+                      .options = clip.clipOptions(),
+                      .marking = std::move(marking),
+                      .scene = clip.scene()});
+        return;
+    }
+    const auto findings = findContacts(marking, clip.index(), clip.scene());
+    if (findings) {
+        take(clip, *findings);
+    } else {
+        m_panel.tell(fromUtf8(findings.error().sentence), "doubt");
+    }
+}
+
+void ContactFinding::stop()
+{
+    m_work->stop();
+    m_panel.work().endWork(workId);
+    m_panel.tell(tr("Finding contacts was stopped; nothing was changed."), "");
+}
+
+void ContactFinding::take(ClipDocument& clip, const ContactFindings& findings)
+{
+    m_landing.reset();
+    const auto stances = ProposeStances::withFound(clip, findings.stances);
+    if (stances != clip.marking().stances) {
+        clip.history().push(new ProposeStances(clip, findings.stances));
+    }
+    if (&clip == m_flow.clip()) {
+        tellFound(findings, static_cast<std::size_t>(std::ranges::count_if(stances, isProposal)));
+        emit contactsFound();
+    }
+}
+
+void ContactFinding::tellFound(const ContactFindings& findings, std::size_t proposed)
+{
+    QStringList remarks;
+    for (const std::string& remark : findings.remarks) {
+        remarks.append(fromUtf8(remark));
+    }
+    const QString told =
+        proposed == 0
+            ? tr("No contact was found beyond those marked.")
+            : tr("Stances proposed: %1. %2 shows one, its toe-off, then the next; %3 accepts all, "
+                 "%4 removes one.")
+                  .arg(proposed)
+                  .arg(m_keys.textOf("marks.accept_contact"),
+                       m_keys.textOf("marks.accept_contacts"), m_keys.textOf("marks.remove_step"));
+    const QString remarked =
+        remarks.isEmpty() ? QString() : u' ' + tr("To look at: %1.").arg(remarks.size());
+    m_panel.tell(told + remarked, remarks.isEmpty() ? "" : "doubt", remarks);
+}
+
+/// After the step at hand, round the clip.
+std::optional<StepNumber> ContactFinding::nextProposed() const
+{
+    const auto& stances = m_flow.clip()->marking().stances;
+    const auto count = static_cast<int>(stances.size());
+    const int here = m_flow.place() ? m_flow.place()->step.value : 0;
+    for (int n = 1; n <= count; ++n) {
+        const int step = (here + n - 1) % count + 1;
+        if (isProposal(stances[static_cast<std::size_t>(step - 1)])) {
+            return StepNumber{step};
+        }
+    }
+    return std::nullopt;
+}
+
+/// The contact shown may have been set right meanwhile, which makes the stance the coach's.
+bool ContactFinding::hasToeOffToShow() const
+{
+    const auto place = m_flow.place();
+    if (!place || place->instant != Instant::Contact) {
+        return false;
+    }
+    const auto& stances = m_flow.clip()->marking().stances;
+    const auto at = static_cast<std::size_t>(place->step.value - 1);
+    return at < stances.size() && stances[at].toeOff &&
+           (isProposal(stances[at]) || m_landing == place->step);
+}
+
+void ContactFinding::acceptEvent()
+{
+    if (!isUsable()) {
+        return;
+    }
+    if (hasToeOffToShow()) {
+        m_landing.reset();
+        emit placeWanted({m_flow.place()->step, Instant::ToeOff});
+        return;
+    }
+    if (m_flow.place()) {
+        accept(m_flow.place()->step);
+    }
+    m_landing = nextProposed();
+    if (m_landing) {
+        emit placeWanted({*m_landing, Instant::Contact});
+    } else {
+        m_panel.tell(tr("All contacts and toe-offs are yours."), "");
+    }
+}
+
+void ContactFinding::acceptAll()
+{
+    if (!isUsable()) {
+        return;
+    }
+    ClipDocument& clip = *m_flow.clip();
+    if (std::ranges::any_of(clip.marking().stances, isProposal)) {
+        clip.history().push(new ConfirmAllStances(clip));
+        m_panel.tell(tr("All contacts found are accepted."), "");
+    } else {
+        m_panel.tell(tr("There is no proposed contact: find contacts first."), "doubt");
+    }
+}
+
+void ContactFinding::accept(StepNumber step)
+{
+    ClipDocument& clip = *m_flow.clip();
+    const auto at = static_cast<std::size_t>(step.value - 1);
+    if (at < clip.marking().stances.size() && isProposal(clip.marking().stances[at])) {
+        clip.history().push(new ConfirmStance(clip, at));
+    }
+}
+
+void ContactFinding::reject(StepNumber step)
+{
+    ClipDocument& clip = *m_flow.clip();
+    const auto at = static_cast<std::size_t>(step.value - 1);
+    if (at < clip.marking().stances.size()) {
+        clip.history().push(new RemoveStance(clip, at));
+    }
+}
+
+} // namespace latemile::ui

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "ui/document/place_name.hpp"
+#include "ui/marks/contact_work.hpp"
+
+#include <QObject>
+#include <QPointer>
+
+#include <optional>
+
+namespace latemile::ui {
+
+class ClipDocument;
+class FollowPanel;
+class Keys;
+class MarkingFlow;
+
+/// Contacts and toe-offs on the marks page that the program finds: starts and stops the work,
+/// brings what was found into the document as proposals, and leads the coach through them.
+class ContactFinding final : public QObject {
+    Q_OBJECT
+public:
+    ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys& keys,
+                   QObject* parent = nullptr);
+
+    /// Another clip is shown.
+    void clipChanged() { m_landing.reset(); }
+    [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
+
+    /// At once where the marks alone tell, else in the background, by the pictures.
+    void find();
+    void stop();
+    /// Yes to the proposed event shown: from a contact on to its toe-off, with the toe-off to the
+    /// whole stance and on to the next proposal.
+    void acceptEvent();
+    void acceptAll();
+    void accept(StepNumber step);
+    void reject(StepNumber step);
+
+signals:
+    void placeWanted(const latemile::ui::StepInstant& place);
+    void contactsFound();
+
+private:
+    [[nodiscard]] bool isUsable() const;
+    [[nodiscard]] std::optional<StepNumber> nextProposed() const;
+    [[nodiscard]] bool hasToeOffToShow() const;
+    void take(ClipDocument& clip, const ContactFindings& findings);
+    void tellFound(const ContactFindings& findings, std::size_t proposed);
+
+    MarkingFlow& m_flow;
+    FollowPanel& m_panel;
+    const Keys& m_keys;
+    ContactWork* m_work;
+    QPointer<ClipDocument> m_looked;     ///< the clip at work
+    std::optional<StepNumber> m_landing; ///< whose contact is being judged, its toe-off not yet
+};
+
+} // namespace latemile::ui
