@@ -23,4 +23,12 @@ double trunkPx(const Marking& marking)
     return lengths.empty() ? 0.0 : upperMedianOf(std::move(lengths));
 }
 
+double rowBoundInTrunks(Landmark landmark, const ClickErrors& clicks)
+{
+    constexpr double least = 0.03;
+    constexpr double usualTrunkCm = 50.0;
+    constexpr double overClick = 1.5;
+    return std::max(least, overClick * clicks.of(landmark) / usualTrunkCm);
+}
+
 } // namespace latemile

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/marks/click_errors.hpp"
 #include "core/marks/marking.hpp"
 
 namespace latemile {
@@ -9,10 +10,11 @@ namespace latemile {
 /// none has.
 [[nodiscard]] double trunkPx(const Marking& marking);
 
-/// A row of proposals is accepted unseen up to this standard error, in trunk lengths (1.5 cm of 50;
-/// a choice of this project): above what a click is wrong by, below what hip and shoulder are
-/// unsure by before the coach has confirmed a step of the clip.
-inline constexpr double rowBoundInTrunks = 0.03;
+/// A row of proposals is accepted unseen up to this standard error, in trunk lengths: 3 % (1.5 cm
+/// of 50), or half as much again as a click of this landmark is wrong by, which is what a followed
+/// mark is taken for (choices of this project). Above what can be had by clicking, below what hip
+/// and shoulder are unsure by before the coach has confirmed a step of the clip.
+[[nodiscard]] double rowBoundInTrunks(Landmark landmark, const ClickErrors& clicks);
 /// From here on a proposal is one the network doubts (it states 0.2 there), in trunk lengths.
 inline constexpr double doubtBoundInTrunks = 0.15;
 

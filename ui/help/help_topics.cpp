@@ -103,7 +103,7 @@ HelpTopic proposeTopic(const Keys& keys)
                                          "learns from it how this runner's points lie, and "
                                          "follows them through the clip. After that %4 accepts "
                                          "a row, as long as none of its points is unsure by "
-                                         "more than 3 % of the trunk."));
+                                         "half as much again as a click."));
     *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
                       keys.textOf("marks.propose"), keys.textOf("marks.accept_step"));
     text = add(QT_TRANSLATE_NOOP("Help", "Near and far leg"),

@@ -8,9 +8,6 @@
 namespace latemile::ui {
 namespace {
 
-constexpr std::array allInstants{Instant::Contact, Instant::MidStance, Instant::ToeOff,
-                                 Instant::MidSwing};
-
 bool isReadAt(const Measure& measure, Instant instant)
 {
     return measure.instant == instant ||
@@ -33,7 +30,7 @@ CellPlan::CellPlan(const std::vector<std::string>& measures, const OwnMeasures& 
         if (measure == nullptr) {
             continue;
         }
-        for (const Instant instant : allInstants) {
+        for (const Instant instant : instantsInOrder) {
             if (isReadAt(*measure, instant)) {
                 want(instant, true, measure->landmarks);
                 if (measure->feet == Feet::Together) {

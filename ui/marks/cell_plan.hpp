@@ -4,12 +4,17 @@
 #include "core/marks/steps.hpp"
 #include "core/measures/own_measures.hpp"
 
+#include <array>
 #include <string>
 #include <vector>
 
 namespace latemile::ui {
 
 class ClipDocument;
+
+/// The columns of the step table.
+inline constexpr std::array instantsInOrder{Instant::Contact, Instant::MidStance, Instant::ToeOff,
+                                            Instant::MidSwing};
 
 enum class CellState { Empty, Begun, Proposed, Confirmed };
 

@@ -170,6 +170,9 @@ void ContactFinding::acceptEvent()
         emit placeWanted({*m_landing, Instant::Contact});
     } else {
         m_panel.tell(tr("All contacts and toe-offs are yours."), "");
+        if (const auto cell = m_flow.nextOpen(1)) {
+            emit placeWanted(*cell);
+        }
     }
 }
 

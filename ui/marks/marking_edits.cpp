@@ -13,17 +13,9 @@
 
 #include <QUndoStack>
 
-#include <array>
 #include <memory>
 
 namespace latemile::ui {
-namespace {
-
-constexpr std::array instantsInOrder{Instant::Contact, Instant::MidStance, Instant::ToeOff,
-                                     Instant::MidSwing};
-
-} // namespace
-
 void MarkingFlow::placePending(PixelPoint at)
 {
     const auto key = pendingKey();
@@ -137,26 +129,31 @@ bool MarkingFlow::wantsLook(const StepInstant& place) const
 /// Goes to the least sure proposal of the row where it is not sure enough.
 bool MarkingFlow::isRowRefused(StepNumber step)
 {
-    const double bound = rowBoundInTrunks * trunkPx(m_clip->marking());
+    const double trunk = trunkPx(m_clip->marking());
     std::optional<std::pair<StepInstant, MarkKey>> worst;
-    double most = bound;
+    double most = 1.0; // of what is allowed
     for (const Instant instant : instantsInOrder) {
         const StepInstant place{step, instant};
         for (const Landmark landmark : frameOf(place) ? asked(place) : std::vector<Landmark>{}) {
             const MarkKey key{*frameOf(place), BodySide::Near, landmark};
             const Mark* mark = m_clip->marking().find(key);
-            if (mark != nullptr && mark->origin == Origin::Proposed &&
-                mark->sePx.value_or(0) > most) {
-                most = *mark->sePx;
+            if (mark == nullptr || mark->origin != Origin::Proposed) {
+                continue;
+            }
+            const double share =
+                mark->sePx.value_or(0) / (trunk * rowBoundInTrunks(landmark, m_clip->clicks()));
+            if (share > most) {
+                most = share;
                 worst = {place, key};
             }
         }
     }
-    if (bound <= 0 || !worst) {
+    if (trunk <= 0 || !worst) {
         return false;
     }
     emit stepStaysAt(worst->first);
-    emit rowRefused(worst->second, most, bound);
+    emit rowRefused(worst->second, *m_clip->marking().find(worst->second)->sePx,
+                    trunk * rowBoundInTrunks(worst->second.landmark, m_clip->clicks()));
     return true;
 }
 

@@ -7,17 +7,9 @@
 #include "ui/marks/judged_bones.hpp"
 
 #include <algorithm>
-#include <array>
 #include <iterator>
 
 namespace latemile::ui {
-namespace {
-
-constexpr std::array instantsInOrder{Instant::Contact, Instant::MidStance, Instant::ToeOff,
-                                     Instant::MidSwing};
-
-} // namespace
-
 MarkingFlow::MarkingFlow(Selection& selection, QObject* parent)
     : QObject(parent), m_selection(selection)
 {
@@ -210,6 +202,17 @@ std::vector<StepInstant> MarkingFlow::open() const
 bool MarkingFlow::isOpen(const StepInstant& place) const
 {
     return frameOf(place) && work(place).state != CellState::Confirmed;
+}
+
+std::optional<StepInstant> MarkingFlow::openIn(StepNumber step) const
+{
+    for (const Instant instant : instantsInOrder) {
+        const StepInstant place{step, instant};
+        if (!asked(place).empty() && isOpen(place)) {
+            return place;
+        }
+    }
+    return std::nullopt;
 }
 
 std::optional<StepInstant> MarkingFlow::nextOpen(int way) const

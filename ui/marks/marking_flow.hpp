@@ -92,6 +92,8 @@ public:
     /// proposal is less sure than a row may be (core/propose/row_bound.hpp).
     void confirmStep();
     void copyFromStepBefore();
+    /// The first cell of a step that wants work.
+    [[nodiscard]] std::optional<StepInstant> openIn(StepNumber step) const;
     /// The next (or previous, way -1) cell that wants work after the one at hand, round the clip.
     [[nodiscard]] std::optional<StepInstant> nextOpen(int way) const;
 

@@ -117,10 +117,18 @@ void MarksActions::nextCell(MarksPage& page, int way)
     }
 }
 
-/// The work goes on by itself: cell after cell, and behind the last to the next event.
+/// The work goes on by itself: the step's other cells, cell after cell, and behind the last to the
+/// next event.
 void MarksActions::cellDone(MarksPage& page)
 {
-    if (page.flow().nextOpen(1)) {
+    const auto here = page.flow().place();
+    if (here) {
+        page.proposing().learnFrom(here->step);
+    }
+    if (const auto same = here ? page.flow().openIn(here->step) : std::nullopt) {
+        page.goTo(*same);
+        page.view().setFocus();
+    } else if (page.flow().nextOpen(1)) {
         nextCell(page, 1);
     } else {
         EventActions::goToDue(page);

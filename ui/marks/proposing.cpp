@@ -30,6 +30,11 @@ bool isProposal(const Mark& mark)
     return mark.origin == Origin::Proposed && mark.sePx.has_value();
 }
 
+bool isPlaced(const Mark& mark)
+{
+    return mark.origin == Origin::Placed;
+}
+
 bool hasMark(const Marking& marking, bool (*is)(const Mark&))
 {
     return std::ranges::any_of(marking.marks, [is](const auto& entry) { return is(entry.second); });
@@ -140,6 +145,8 @@ void Proposing::propose()
     leaveBox();
     m_isQuiet = false;
     m_panel.tell({}, "");
+    m_seen->of(*m_flow.clip()).isTaught = std::ranges::any_of(
+        m_flow.clip()->steps(), [this](const Step& step) { return isConfirmedWhole(step.number); });
     begin();
 }
 
@@ -147,7 +154,6 @@ void Proposing::propose()
 bool Proposing::isAllProposed() const
 {
     const Marking& marking = m_flow.clip()->marking();
-    const auto isPlaced = [](const Mark& mark) { return mark.origin == Origin::Placed; };
     const auto frames = framesToSearch(m_flow.clip()->index());
     const auto proposed = std::ranges::count_if(frames, [&marking](FrameNumber frame) {
         const Mark* hip = marking.find({frame, BodySide::Near, Landmark::Hip});
@@ -203,6 +209,38 @@ void Proposing::fillCells()
         m_isQuiet = true;
         begin();
     }
+}
+
+bool Proposing::isConfirmedWhole(StepNumber step) const
+{
+    int cells = 0;
+    for (const Instant instant : instantsInOrder) {
+        const StepInstant place{step, instant};
+        if (!m_flow.asked(place).empty()) {
+            ++cells;
+            if (m_flow.work(place).state != CellState::Confirmed) {
+                return false;
+            }
+        }
+    }
+    return cells > 1; // of a far foot mid-stance alone is asked for
+}
+
+void Proposing::learnFrom(StepNumber step)
+{
+    if (!isUsable() || m_work->isBusy() || !isConfirmedWhole(step)) {
+        return;
+    }
+    auto& known = m_seen->of(*m_flow.clip());
+    if (known.found.empty() || known.isTaught) {
+        return;
+    }
+    known.isTaught = true;
+    m_isQuiet = false;
+    m_panel.tell(tr("Learning from the step you confirmed: the proposals of the others get "
+                    "better in some seconds."),
+                 "");
+    begin();
 }
 
 void Proposing::stop()

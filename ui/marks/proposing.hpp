@@ -35,6 +35,8 @@ public:
 
     void propose();
     void stop();
+    /// The first step of a clip that the coach has confirmed whole teaches the others.
+    void learnFrom(StepNumber step);
     /// Frames of cells that came to be since the last proposing; nothing where there was none.
     void fillCells();
     /// Asks for a box round the runner on the frame shown.
@@ -56,6 +58,7 @@ private:
     [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
     [[nodiscard]] std::vector<FrameNumber> cellFrames() const;
     [[nodiscard]] bool isAllProposed() const;
+    [[nodiscard]] bool isConfirmedWhole(StepNumber step) const;
     void begin();
     void look(std::vector<FrameNumber> frames);
     void take(const std::shared_ptr<const ProposeResult>& result);

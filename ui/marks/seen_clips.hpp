@@ -28,6 +28,7 @@ public:
         std::optional<RunnerBox> box;
         std::shared_ptr<LegTurns> turns = std::make_shared<LegTurns>(); ///< commands hold them too
         LegTurns keptTurns; ///< an undo changes them without a word
+        bool isTaught{};    ///< proposed again since the coach placed marks of a whole step
         double rate{};      ///< the capture rate that the times of all this follow
     };
 

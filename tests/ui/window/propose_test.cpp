@@ -135,7 +135,7 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     const auto before = job.clip().marking();
     job.window().selection().setPlace(StepInstant{first, Instant::Contact});
     job.key(Qt::Key_Return, Qt::ShiftModifier);
-    CHECK_THAT(job.told(), containing("3 % of the trunk"));
+    CHECK_THAT(job.told(), containing("a row of proposals is accepted up to"));
     CHECK(job.clip().marking() == before);
 
     // A coach who puts each point where it truly is, cell by cell.
