@@ -3,11 +3,6 @@
 
 #include "core/clip/clip_facts.hpp"
 
-extern "C" {
-#include <libavfilter/buffersink.h>
-#include <libavfilter/buffersrc.h>
-}
-
 #include <algorithm>
 
 namespace latemile {
@@ -57,18 +52,25 @@ const char* parityOf(const FramePictures& frames)
 
 } // namespace
 
-FieldPictures::FieldPictures(std::unique_ptr<FramePictures> frames) : m_frames(std::move(frames)) {}
+FieldPictures::FieldPictures(std::unique_ptr<FramePictures> frames, const FieldFilter& filter)
+    : m_frames(std::move(frames)), m_filter(filter)
+{
+}
 
 Outcome<std::unique_ptr<FieldPictures>> FieldPictures::open(std::unique_ptr<FramePictures> frames)
 {
-    std::unique_ptr<FieldPictures> fields(new FieldPictures(std::move(frames)));
+    const auto& filter = fieldFilter();
+    if (!filter) {
+        return tl::unexpected(filter.error());
+    }
+    std::unique_ptr<FieldPictures> fields(new FieldPictures(std::move(frames), *filter));
     RETURN_IF_ERROR(fields->restartAt(0, fields->m_frames->firstFrame()));
     return fields;
 }
 
 Outcome<void> FieldPictures::restartAt(std::int64_t frame, const AVFrame& like)
 {
-    m_graph.reset(avfilter_graph_alloc());
+    m_graph.reset(m_filter.makeGraph());
     m_ready.clear();
     m_firstFed = frame;
     m_lastFed = frame - 1;
@@ -78,18 +80,18 @@ Outcome<void> FieldPictures::restartAt(std::int64_t frame, const AVFrame& like)
     int code = m_graph ? 0 : AVERROR(ENOMEM);
     const auto add = [&](AVFilterContext** made, const char* name, const char* options) {
         code = code < 0 ? code
-                        : avfilter_graph_create_filter(made, avfilter_get_by_name(name), name,
-                                                       options, nullptr, m_graph.get());
+                        : m_filter.create(made, m_filter.byName(name), name, options, nullptr,
+                                         m_graph.get());
     };
     const auto link = [&](AVFilterContext* from, AVFilterContext* to) {
-        code = code < 0 ? code : avfilter_link(from, 0, to, 0);
+        code = code < 0 ? code : m_filter.link(from, 0, to, 0);
     };
     add(&m_in, "buffer", sourceArguments(like).c_str());
     add(&filter, "bwdif", arguments.c_str());
     add(&m_out, "buffersink", nullptr);
     link(m_in, filter);
     link(filter, m_out);
-    code = code < 0 ? code : avfilter_graph_config(m_graph.get(), nullptr);
+    code = code < 0 ? code : m_filter.configure(m_graph.get(), nullptr);
     if (code < 0) {
         m_graph.reset();
         m_lastFed = none;
@@ -109,7 +111,7 @@ Outcome<void> FieldPictures::feed(std::int64_t frame, const SharedAvFrame& pictu
     }
     // The filter gives the two fields of frame n the times 2n and n + (n + 1): their ranks.
     fed->pts = frame;
-    const int code = av_buffersrc_add_frame(m_in, fed.get());
+    const int code = m_filter.feed(m_in, fed.get());
     if (code < 0) {
         return filterFailed(code);
     }
@@ -122,7 +124,7 @@ Outcome<void> FieldPictures::feed(std::int64_t frame, const SharedAvFrame& pictu
 bool FieldPictures::collect(const Passing& passing)
 {
     bool goOn = true;
-    for (AvFrame field(av_frame_alloc()); field && av_buffersink_get_frame(m_out, field.get()) >= 0;
+    for (AvFrame field(av_frame_alloc()); field && m_filter.collect(m_out, field.get()) >= 0;
          field.reset(av_frame_alloc())) {
         const auto rank = field->pts;
         if (m_firstFed != 0 && rank / 2 <= m_firstFed) {
@@ -140,7 +142,7 @@ bool FieldPictures::collect(const Passing& passing)
 
 Outcome<void> FieldPictures::drain()
 {
-    const int code = av_buffersrc_add_frame(m_in, nullptr);
+    const int code = m_filter.feed(m_in, nullptr);
     return code < 0 ? Outcome<void>(filterFailed(code)) : Outcome<void>();
 }
 

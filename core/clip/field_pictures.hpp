@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "core/clip/field_filter.hpp"
 #include "core/clip/frame_pictures.hpp"
 #include "core/clip/libav_owners.hpp"
 
@@ -22,7 +23,7 @@ public:
     [[nodiscard]] std::int64_t count() const override { return m_frames->count() * 2; }
 
 private:
-    explicit FieldPictures(std::unique_ptr<FramePictures> frames);
+    FieldPictures(std::unique_ptr<FramePictures> frames, const FieldFilter& filter);
     [[nodiscard]] bool canGoOnTo(std::int64_t frame) const;
     Outcome<void> restartAt(std::int64_t frame, const AVFrame& like);
     Outcome<void> feed(std::int64_t frame, const SharedAvFrame& picture);
@@ -31,6 +32,7 @@ private:
     bool collect(const Passing& passing);
 
     std::unique_ptr<FramePictures> m_frames;
+    const FieldFilter& m_filter;
     AvFilterGraph m_graph;
     AVFilterContext* m_in = nullptr;  // owned by m_graph
     AVFilterContext* m_out = nullptr; // owned by m_graph

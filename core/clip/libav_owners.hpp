@@ -8,7 +8,6 @@
 
 extern "C" {
 #include <libavcodec/avcodec.h>
-#include <libavfilter/avfilter.h>
 #include <libavformat/avformat.h>
 #include <libavutil/dict.h>
 #include <libavutil/frame.h>
@@ -36,7 +35,6 @@ using AvFrame = std::unique_ptr<AVFrame, FreedBy<av_frame_free>>;
 using AvPacket = std::unique_ptr<AVPacket, FreedBy<av_packet_free>>;
 using AvCodecContext = std::unique_ptr<AVCodecContext, FreedBy<avcodec_free_context>>;
 using AvDemuxer = std::unique_ptr<AVFormatContext, FreedBy<avformat_close_input>>;
-using AvFilterGraph = std::unique_ptr<AVFilterGraph, FreedBy<avfilter_graph_free>>;
 using AvScaler = std::unique_ptr<SwsContext, ScalerFreed>;
 /// A decoded frame that several holders may look at and nobody changes.
 using SharedAvFrame = std::shared_ptr<const AVFrame>;

@@ -2,6 +2,7 @@
 #include "core/clip/worker/worker_main.hpp"
 
 #include "core/clip/decoder_words.hpp"
+#include "core/clip/field_filter.hpp"
 #include "core/clip/worker/clip_service.hpp"
 #include "core/clip/worker/sandbox.hpp"
 #include "core/clip/worker/worker_process.hpp"
@@ -38,7 +39,7 @@ bool diesWith(const char* parent)
     return ::prctl(PR_SET_PDEATHSIG, SIGKILL) == 0 && std::to_string(::getppid()) == parent;
 }
 
-Exit serve(const char* parent)
+Exit serve(const char* parent, FieldsTaken fields)
 {
     if (!isSocket(workerSocket) || !diesWith(parent)) {
         return wrongStart;
@@ -47,6 +48,9 @@ Exit serve(const char* parent)
     // Each further heap would ask how many processors there are, in a file, and reserve 64 MiB.
     ::mallopt(M_ARENA_MAX, 2);
     listenToDecoders();
+    if (fields == FieldsTaken::Yes) {
+        static_cast<void>(fieldFilter()); // a fault is told when a clip has fields
+    }
     ClipService service(Channel{Descriptor(workerSocket), Channel::End::Worker});
     if (const auto missing = enterSandbox()) {
         service.refuse("The decoder of clips cannot be confined on this system; to decode without "
@@ -66,9 +70,10 @@ Exit serve(const char* parent)
 
 void serveIfWorker(int argc, const char* const* argv)
 {
-    if (argc == 3 && std::string_view(argv[1]) == workerArgument) {
+    const bool withFields = argc == 4 && std::string_view(argv[3]) == withFieldsArgument;
+    if ((argc == 3 || withFields) && std::string_view(argv[1]) == workerArgument) {
         // Nothing of the program was begun, and nothing of it is to be ended.
-        ::_exit(serve(argv[2]));
+        ::_exit(serve(argv[2], withFields ? FieldsTaken::Yes : FieldsTaken::No));
     }
 }
 

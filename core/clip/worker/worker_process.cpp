@@ -135,9 +135,12 @@ private:
     posix_spawn_file_actions_t m_files{};
 };
 
-pid_t spawned(const std::string& program, const Descriptor& socket)
+pid_t spawned(const std::string& program, const Descriptor& socket, FieldsTaken fields)
 {
     std::vector<std::string> words{"latemile-decoder", workerArgument, std::to_string(::getpid())};
+    if (fields == FieldsTaken::Yes) {
+        words.emplace_back(withFieldsArgument);
+    }
     auto variables = surroundings();
     const Attributes attributes;
     const Files files(socket);
@@ -150,10 +153,10 @@ pid_t spawned(const std::string& program, const Descriptor& socket)
 } // namespace
 
 std::optional<WorkerProcess> WorkerProcess::start(const std::string& program,
-                                                  const Descriptor& socket)
+                                                  const Descriptor& socket, FieldsTaken fields)
 {
-    const auto id =
-        starter().start(std::packaged_task<pid_t()>([&] { return spawned(program, socket); }));
+    const auto id = starter().start(
+        std::packaged_task<pid_t()>([&] { return spawned(program, socket, fields); }));
     return id > 0 ? std::optional(WorkerProcess(id)) : std::nullopt;
 }
 

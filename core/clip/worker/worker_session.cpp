@@ -33,7 +33,8 @@ Outcome<WorkerSession::Opened> WorkerSession::open(const ClipFile& file, const C
                                                    const WorkerTerms& terms, int stop)
 {
     auto pair = Channel::makePair();
-    auto process = pair ? WorkerProcess::start(terms.program, pair->second) : std::nullopt;
+    const auto fields = options.fieldsAsFrames ? FieldsTaken::Yes : FieldsTaken::No;
+    auto process = pair ? WorkerProcess::start(terms.program, pair->second, fields) : std::nullopt;
     if (!process) {
         return fail(Error::Kind::Unsupported,
                     "The decoder of clips could not be started; close other programs and open " +
