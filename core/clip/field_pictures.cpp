@@ -81,7 +81,7 @@ Outcome<void> FieldPictures::restartAt(std::int64_t frame, const AVFrame& like)
     const auto add = [&](AVFilterContext** made, const char* name, const char* options) {
         code = code < 0 ? code
                         : m_filter.create(made, m_filter.byName(name), name, options, nullptr,
-                                         m_graph.get());
+                                          m_graph.get());
     };
     const auto link = [&](AVFilterContext* from, AVFilterContext* to) {
         code = code < 0 ? code : m_filter.link(from, 0, to, 0);

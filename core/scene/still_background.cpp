@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/scene/still_background.hpp"
 
-#include "core/clip/clip_reader.hpp"
+#include "core/clip/spread_pictures.hpp"
 
 #include <opencv2/imgproc.hpp>
 
@@ -13,7 +13,7 @@ namespace latemile {
 namespace {
 
 constexpr int longestSide = 1280;
-constexpr int framesLookedAt = 7;
+constexpr int framesLookedAt = 9;
 /// Grey levels between the frames' quartiles from which a pixel counts as moving; sensor noise and
 /// coding leave 2 to 4.
 constexpr int movingFrom = 12;
@@ -85,20 +85,7 @@ StillBackground stillBackgroundOf(std::span<const Picture> frames)
 Outcome<StillBackground> readStillBackground(const std::filesystem::path& file,
                                              const std::function<bool(double)>& goOn)
 {
-    ClipOptions options;
-    options.goOn = goOn ? [&goOn](double share) { return goOn(share / 4.0); } : goOn;
-    ASSIGN_OR_RETURN(auto reader, ClipReader::open(file, options));
-    const auto frames = reader.index().size();
-    const auto count = std::min<std::int64_t>(framesLookedAt, frames);
-    std::vector<Picture> pictures;
-    for (std::int64_t i = 0; i < count; ++i) {
-        if (goOn && !goOn(0.25 + 0.75 * static_cast<double>(i) / static_cast<double>(count))) {
-            return fail(Error::Kind::Cancelled, "Looking at the background was stopped.");
-        }
-        ASSIGN_OR_RETURN(auto frame,
-                         reader.frame({count == 1 ? 0 : i * (frames - 1) / (count - 1)}));
-        pictures.push_back(std::move(frame.picture));
-    }
+    ASSIGN_OR_RETURN(const auto pictures, spreadPictures(file, framesLookedAt, goOn));
     return stillBackgroundOf(pictures);
 }
 

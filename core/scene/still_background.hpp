@@ -29,8 +29,8 @@ struct StillBackground {
 /// From frames of one size, in any order; at least one.
 [[nodiscard]] StillBackground stillBackgroundOf(std::span<const Picture> frames);
 
-/// Of seven frames spread over a clip. `goOn` is asked between them, with the share done, 0 to 1;
-/// false stops (Error::Kind::Cancelled). Decodes: about a second for a long clip.
+/// Of nine frames spread over a clip, key frames where there are any near (spreadPictures). `goOn`
+/// is asked between them, with the share done, 0 to 1; false stops (Error::Kind::Cancelled).
 Outcome<StillBackground> readStillBackground(const std::filesystem::path& file,
                                              const std::function<bool(double)>& goOn = {});
 
