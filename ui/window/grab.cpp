@@ -9,6 +9,7 @@
 #include <QDir>
 #include <QElapsedTimer>
 #include <QPixmap>
+#include <QTimer>
 #include <QVariant>
 
 #include <algorithm>
@@ -16,7 +17,8 @@
 namespace latemile::ui {
 namespace {
 
-constexpr int quietMilliseconds = 700; ///< small pictures come one after another
+constexpr int quietMilliseconds = 300; ///< twice the longest pause a page makes before its work
+constexpr int betweenLooks = 20;       ///< milliseconds
 
 bool isBusy(MainWindow& window)
 {
@@ -38,8 +40,11 @@ void settle(MainWindow& window, int milliseconds)
     const QDeadlineTimer deadline(milliseconds);
     QElapsedTimer quiet;
     quiet.start();
+    QTimer look; // else nothing would happen in a window at rest, and it be waited for for ever
+    look.start(betweenLooks);
     while (!deadline.hasExpired() && quiet.elapsed() < quietMilliseconds) {
-        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents | QEventLoop::AllEvents, 20);
+        // Without a length of time, with which it would spin instead of waiting.
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents | QEventLoop::AllEvents);
         if (isBusy(window)) {
             quiet.restart();
         }

@@ -8,7 +8,9 @@
 #include "ui/picture/player.hpp"
 #include "ui/window/page_list.hpp"
 
+#include <QMap>
 #include <QProcess>
+#include <QTemporaryDir>
 #include <QTest>
 
 #include <algorithm>
@@ -23,6 +25,24 @@ void copyVisit(const std::filesystem::path& to, const char* date)
     for (const char* file : {"session.json", "clips/fresh.mp4", "clips/late.mp4"}) {
         std::filesystem::copy_file(from / date / file, to / date / file);
     }
+}
+
+/// The sample's first clip coded otherwise, once for all cases that want it so.
+std::filesystem::path codedAnew(const QStringList& recipe)
+{
+    static const QTemporaryDir folder;
+    static QMap<QStringList, QString> made;
+    if (const auto found = made.constFind(recipe); found != made.constEnd()) {
+        return found->toStdString();
+    }
+    const auto whole = tests::sourceFolder() / "sample_clips/ilse-varga/2026-08-29/clips/fresh.mp4";
+    const QString file = folder.filePath(QStringLiteral("%1.mp4").arg(made.size()));
+    const QStringList words =
+        QStringList{"-v", "error", "-i", QString::fromStdString(whole.string())} + recipe +
+        QStringList{"-c:v", "libx264", "-preset", "ultrafast", "-crf", "14", file};
+    REQUIRE(QProcess::execute(QStringLiteral("ffmpeg"), words) == 0);
+    made[recipe] = file;
+    return file.toStdString();
 }
 
 } // namespace
@@ -71,21 +91,8 @@ void WindowFixture::recode(const QString& filter, int frames, int rate)
 void WindowFixture::codeAnew(const QStringList& options, int frames)
 {
     const auto clip = sessionFolder() / "clips" / "fresh.mp4";
-    const auto whole = sessionFolder() / "clips" / "whole.mp4";
-    std::filesystem::rename(clip, whole);
-    QStringList recipe{"-v", "error", "-i", QString::fromStdString(whole.string())};
-    recipe += options;
-    recipe += {"-frames:v",
-               QString::number(frames),
-               "-c:v",
-               "libx264",
-               "-preset",
-               "ultrafast",
-               "-crf",
-               "14",
-               QString::fromStdString(clip.string())};
-    REQUIRE(QProcess::execute(QStringLiteral("ffmpeg"), recipe) == 0);
-    std::filesystem::remove(whole);
+    const auto coded = codedAnew(options + QStringList{"-frames:v", QString::number(frames)});
+    std::filesystem::copy_file(coded, clip, std::filesystem::copy_options::overwrite_existing);
 }
 
 MainWindow& WindowFixture::openWindow(const QString& page)
