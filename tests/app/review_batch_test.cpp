@@ -33,7 +33,7 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
     const ScratchFolder folder;
     const auto clip = (folder / "clip.mp4").string();
     const auto made = run((binaryFolder() / "bin/latemile-make-clip").string(),
-                          {clip, "--seed", "43", "--rate", "60", "--duration", "0.9"});
+                          {clip, "--seed", "43", "--rate", "30", "--duration", "0.9"});
     INFO(made.err);
     REQUIRE(made.exit == 0);
     const auto out = folder / "screened";
@@ -45,11 +45,15 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
     CHECK(faultBySchema("screening", answer) == "");
     CHECK(answer["unconfirmed"] == true);
     CHECK(answer["fresh_steps"] == answer["late_steps"]);
+    CHECK(answer["fresh_steps"] > 0);
+    int alike = 0;
     for (const auto& row : answer["rows"]) {
         CAPTURE(row.dump());
+        alike += row["change"] == 0.0 ? 1 : 0;
         CHECK(row["looks"] != "changed");
         CHECK((row["change"].is_null() || row["change"] == 0.0));
     }
+    CHECK(alike > 0); // there was something to tell
     for (const auto* name :
          {"fresh.MARKS.csv", "fresh.CONTACTS.csv", "fresh.READINGS.json", "late.MARKS.csv",
           "late.CONTACTS.csv", "late.READINGS.json", "SCREENING.json"}) {
