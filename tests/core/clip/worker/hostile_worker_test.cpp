@@ -7,6 +7,10 @@
 
 #include <algorithm>
 #include <chrono>
+#include <future>
+#include <map>
+#include <optional>
+#include <string>
 
 using namespace latemile;
 using namespace latemile::test;
@@ -71,11 +75,28 @@ TEST_CASE("a worker that never answers, or never comes to the point, is given up
           "[worker][hostile]")
 {
     const InWorkers inWorkers(odd());
+    const auto opening = [](const std::filesystem::path& file) {
+        const auto opened = ClipReader::open(file);
+        return opened ? std::nullopt : std::optional(opened.error());
+    };
+    const auto asking = [](const std::filesystem::path& file) {
+        auto opened = ClipReader::open(file);
+        const auto frame = opened ? opened->frame({5}) : Outcome<Frame>();
+        return frame ? std::nullopt : std::optional(frame.error());
+    };
+    // Side by side, since each is waited for as long as the terms say.
+    std::map<std::string, std::future<std::optional<Error>>> deeds;
     for (const std::string deed : {"open_hang", "open_babble"}) {
-        checkSentence(errorOfOpening(deed), deed, "took too long and was given up");
+        deeds[deed] = std::async(std::launch::async, opening, written(deed + ".mp4", "Whatever."));
     }
     for (const std::string deed : {"ask_hang", "ask_babble"}) {
-        checkSentence(errorOfFrame(deed), deed, "took too long and was given up");
+        deeds[deed] = std::async(std::launch::async, asking, written(deed + ".mp4", "Whatever."));
+    }
+    for (auto& [deed, given] : deeds) {
+        INFO(deed);
+        const auto error = given.get();
+        REQUIRE(error);
+        checkSentence(*error, deed, "took too long and was given up");
     }
     CHECK(children().empty());
 }
