@@ -40,6 +40,13 @@ bool hasMark(const Marking& marking, bool (*is)(const Mark&))
     return std::ranges::any_of(marking.marks, [is](const auto& entry) { return is(entry.second); });
 }
 
+/// By what the network saw alone gaps are filled only: what stands there may be followed too.
+void leaveStanding(std::map<MarkKey, Mark>& proposed, const Marking& marking)
+{
+    std::erase_if(proposed,
+                  [&marking](const auto& entry) { return marking.find(entry.first) != nullptr; });
+}
+
 } // namespace
 
 Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QObject* parent)
@@ -266,7 +273,11 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     auto& known = m_seen->of(*m_proposed);
     known.found = result->searched.found;
     known.path = result->searched.path;
-    auto command = std::make_unique<ProposeMarks>(*m_proposed, marksOf(result->proposals), m_piece);
+    auto proposed = marksOf(result->proposals);
+    if (result->isStopped || !m_later.empty()) {
+        leaveStanding(proposed, m_proposed->marking());
+    }
+    auto command = std::make_unique<ProposeMarks>(*m_proposed, proposed, m_piece);
     if (command->isWork()) {
         m_proposed->history().push(command.release());
     }

@@ -173,6 +173,13 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     CHECK(std::hypot(now.at.u - there.u, now.at.v - there.v) <
           std::hypot(was.at.u - there.u, was.at.v - there.v));
 
+    // Stopped while marks are followed it leaves what is surer than the network alone.
+    job.key(Qt::Key_U);
+    job.page().followPanel().work().stopButton().click();
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("Stopped"));
+    CHECK(*job.clip().marking().find(shoulder) == now);
+
     // Now the other near step's row is accepted by one key.
     job.window().selection().setPlace(StepInstant{second, Instant::Contact});
     job.key(Qt::Key_Return, Qt::ShiftModifier);
