@@ -49,6 +49,20 @@ BodyPatch footOf(const RigidPart& part, cv::Point2d ankle, cv::Point2d heel, cv:
     return patch;
 }
 
+/// The front of the shoe, from sole to upper.
+BodyPatch toesOf(cv::Point2d ankle, cv::Point2d heel, cv::Point2d toe)
+{
+    BodyPatch patch{{Landmark::Toe}, {}, {}};
+    for (const double up : {0.0, 0.1, 0.2}) {
+        for (int i = 0; i < 4; ++i) {
+            const double back = 0.1 * i;
+            patch.points.push_back((1.0 - back - up * 0.5) * toe + (back + up * 0.5) * heel +
+                                   up * (ankle - heel));
+        }
+    }
+    return patch;
+}
+
 BodyPatch discOf(Landmark landmark, cv::Point2d at, double pixelsPerCm)
 {
     BodyPatch patch{{landmark}, {at}, {}};
@@ -101,6 +115,11 @@ std::vector<BodyPatch> patchesOf(const ReducedFigure& figure, double pixelsPerCm
                 held[placeOf(landmark)] = true;
             }
             patches.push_back(std::move(*patch));
+            if (rigidParts[part].isFoot()) {
+                patches.push_back(toesOf(*figure[placeOf(Landmark::Ankle)],
+                                         *figure[placeOf(Landmark::Heel)],
+                                         *figure[placeOf(Landmark::Toe)]));
+            }
         }
     }
     for (std::size_t i = 0; i < landmarkCount; ++i) {

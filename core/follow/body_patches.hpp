@@ -27,7 +27,8 @@ struct BodyPatch {
 [[nodiscard]] std::optional<BodyPatch> patchOf(std::size_t part, const ReducedFigure& figure,
                                                double pixelsPerCm);
 
-/// All whole parts of a figure, and a disc around each landmark that belongs to none of them.
+/// All whole parts of a figure, the toes of its foot besides, since they bend against it, and a
+/// disc around each landmark that belongs to no part.
 [[nodiscard]] std::vector<BodyPatch> patchesOf(const ReducedFigure& figure, double pixelsPerCm);
 
 /// What a part looks like: brightness at its points.

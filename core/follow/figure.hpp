@@ -39,6 +39,9 @@ inline constexpr std::array rigidParts{
     RigidPart{{Landmark::Ankle, Landmark::Heel, Landmark::Toe}, 0.0, 9.0},
 };
 
+inline constexpr std::size_t footPart = 5; ///< of rigidParts
+static_assert(rigidParts[footPart].isFoot());
+
 /// How many pixels a centimetre of the runner takes, by the lengths of the parts that are marked:
 /// their median; nothing without two landmarks of one part. Good to a tenth, which is enough to
 /// choose windows by; no reading uses it.

@@ -63,6 +63,29 @@ bool looksAsBefore(const BodyPatch& patch, const RigidMove& move, const PartLook
                       *looks[*patch.part]);
 }
 
+const PatchMove* moveOfPart(const FigureMoves& moves, std::size_t patch)
+{
+    const auto found = std::ranges::find(moves, patch, &PatchMove::patch);
+    return found == moves.end() ? nullptr : &*found;
+}
+
+/// Toes that go where the foot cannot have taken them are the belt they stood on.
+void dropLooseToes(FigureMoves& moves, const ReducedFigure& figure, double pixelsPerCm)
+{
+    constexpr double mostBend = 2.0; // cm
+    const auto toe = placeOf(Landmark::Toe);
+    const auto* toes = moveOfPart(moves, rigidParts.size() + toe);
+    const auto* foot = moveOfPart(moves, footPart);
+    if (!toes || !patchOf(footPart, figure, pixelsPerCm)) {
+        return; // or the toe is all that there is of the foot
+    }
+    if (!foot || cv::norm(toes->move.carried(*figure[toe]) - foot->move.carried(*figure[toe])) >
+                     mostBend * pixelsPerCm) {
+        std::erase_if(
+            moves, [toe](const PatchMove& move) { return move.patch == rigidParts.size() + toe; });
+    }
+}
+
 } // namespace
 
 ReducedFigure reducedFigure(const Figure& figure, const RunnerPictures& pictures)
@@ -138,6 +161,7 @@ FigureMoves FigureFlow::movesTo(FrameNumber to, const ReducedFigure& guess, cons
         }
         first += patch.points.size();
     }
+    dropLooseToes(moves, m_figure, m_pictures.pixelsPerCm());
     return moves;
 }
 

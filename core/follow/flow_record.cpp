@@ -18,9 +18,9 @@ const PatchMove* moveOf(const FigureMoves& moves, std::size_t patch)
 class Replay {
 public:
     Replay(const FlowRecord& record, const std::vector<double>& times, Landmark landmark,
-           const Seeds& seeds, int direction)
+           const Seeds& seeds, int direction, double pixelsPerCm)
         : m_record(record), m_times(times), m_landmark(landmark), m_seeds(seeds),
-          m_direction(direction), m_ways(times.size())
+          m_direction(direction), m_pixelsPerCm(pixelsPerCm), m_ways(times.size())
     {
     }
 
@@ -35,6 +35,11 @@ public:
     std::vector<std::optional<Way>> ways() && { return std::move(m_ways); }
 
 private:
+    struct Carried {
+        cv::Point2d at;
+        double spread{};
+    };
+
     std::optional<Way>& wayAt(std::int64_t frame)
     {
         return m_ways[static_cast<std::size_t>(frame)];
@@ -58,16 +63,20 @@ private:
             return;
         }
         const auto* there = seedIsLater ? &m_record[static_cast<std::size_t>(from)] : nullptr;
-        if (const auto at = carriedBy(carried, there, way->at)) {
-            wayAt(frame) = Way{*at, way->since, way->seedVariance, way->origin, way->clickVariance};
+        if (const auto moved = carriedBy(carried, there, way->at)) {
+            const double drifted =
+                driftTime(std::abs(timeOf(frame) - timeOf(from)), moved->spread, m_pixelsPerCm);
+            wayAt(frame) = Way{moved->at,   way->since,         way->seedVariance,
+                               way->origin, way->clickVariance, way->drifted + drifted};
         }
     }
 
     /// `between`: the frame on which `at` was set down, where that is not the moves' key.
-    [[nodiscard]] std::optional<cv::Point2d>
+    [[nodiscard]] std::optional<Carried>
     carriedBy(const CarriedFrame& to, const CarriedFrame* between, cv::Point2d at) const
     {
         cv::Point2d sum;
+        double spread = 0.0;
         double total = 0.0;
         for (const auto& move : to.moves) {
             if (std::ranges::find(move.landmarks, m_landmark) == move.landmarks.end()) {
@@ -84,9 +93,10 @@ private:
             }
             const double weight = weightOf(move.move);
             sum += weight * move.move.carried(start);
+            spread += weight * move.move.spread;
             total += weight;
         }
-        return total > 0.0 ? std::optional(sum / total) : std::nullopt;
+        return total > 0.0 ? std::optional(Carried{sum / total, spread / total}) : std::nullopt;
     }
 
     const FlowRecord& m_record;
@@ -94,6 +104,7 @@ private:
     const Landmark m_landmark;
     const Seeds& m_seeds;
     const int m_direction;
+    const double m_pixelsPerCm;
     std::optional<std::int64_t> m_lastSeed;
     std::vector<std::optional<Way>> m_ways;
 };
@@ -117,11 +128,11 @@ FigurePaths replayed(const FlowRecords& flow, const std::vector<double>& times,
     Closures closures;
     for (std::size_t i = 0; i < landmarkCount; ++i) {
         const auto landmark = static_cast<Landmark>(i);
-        Replay forwards(flow.forwards, times, landmark, seeds[i], 1);
+        Replay forwards(flow.forwards, times, landmark, seeds[i], 1, pixelsPerCm);
         for (std::int64_t f = 0; f < frames; ++f) {
             forwards.arriveAt(f, closures[i]);
         }
-        Replay backwards(flow.backwards, times, landmark, seeds[i], -1);
+        Replay backwards(flow.backwards, times, landmark, seeds[i], -1, pixelsPerCm);
         for (auto f = frames - 1; f >= 0; --f) {
             backwards.arriveAt(f, closures[i]);
         }

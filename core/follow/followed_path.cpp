@@ -97,8 +97,9 @@ private:
             const auto& from = way(i, m_key);
             const bool isOld = from && std::abs(time(frame) - from->since) > longestAlone;
             if (from && carried.at[i] && !isOld) {
-                way(i, frame) = Way{*carried.at[i], from->since, from->seedVariance, from->origin,
-                                    from->clickVariance};
+                way(i, frame) = carriedOn(*from, *carried.at[i],
+                                          driftTime(std::abs(time(frame) - time(m_key)),
+                                                    carried.spread[i], m_pictures.pixelsPerCm()));
             }
         }
         m_walked.record[static_cast<std::size_t>(frame)] = {m_key, std::move(moves)};

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 
 namespace latemile {
 
@@ -15,14 +16,18 @@ namespace {
 
 using MaybeEvent = std::optional<TimedEvent> GroundTime::*;
 
+constexpr double wholeClip = 1e9; ///< s
+
 /// Which frame of each stance the foot is followed from.
 struct Beginning {
     MaybeEvent event{}; ///< that is timed by it
     double after{};     ///< s, from where that is expected
+    double reach{};     ///< s, before and after that frame, of what is followed
 };
-constexpr std::array beginnings{
-    Beginning{&GroundTime::contact, 0.09}, Beginning{&GroundTime::toeOff, -0.06},
-    Beginning{&GroundTime::toeOff, -0.04}, Beginning{&GroundTime::toeOff, 0.0}};
+constexpr std::array beginnings{Beginning{&GroundTime::contact, 0.09, 0.22},
+                                Beginning{&GroundTime::toeOff, -0.06, wholeClip},
+                                Beginning{&GroundTime::toeOff, -0.04, wholeClip},
+                                Beginning{&GroundTime::toeOff, 0.0, wholeClip}};
 constexpr std::array legLandmarks{Landmark::Knee, Landmark::Ankle, Landmark::Heel, Landmark::Toe};
 
 constexpr double sameEvent = 0.06;      ///< s, within which two times are of one event
@@ -189,6 +194,39 @@ private:
     double m_pass{};
 };
 
+/// The seeds and what is followed from them, as far as it is near one.
+Outcome<Marking> followedFrom(const Follower& follower, const Marking& seeds, double reach,
+                              const FrameIndex& index)
+{
+    std::map<BodySide, std::set<double>> times;
+    for (const auto& [key, mark] : seeds.marks) {
+        times[key.side].insert(index.time(key.frame).count());
+    }
+    ASSIGN_OR_RETURN(auto followed, follower.follow(seeds));
+    std::erase_if(followed.marks, [&](const auto& entry) {
+        const auto& ofSide = times[entry.first.side];
+        const double time = index.time(entry.first.frame).count();
+        const auto next = ofSide.lower_bound(time);
+        const bool isBefore = next != ofSide.end() && *next - time < reach;
+        const bool isAfter = next != ofSide.begin() && time - *std::prev(next) < reach;
+        return !isBefore && !isAfter;
+    });
+    auto marking = seeds;
+    marking.marks.merge(followed.marks);
+    return marking;
+}
+
+std::vector<GroundTime> timesBy(const Marking& marking, MaybeEvent event, const FootTimes& foot,
+                                const Plane& plane, const FrameIndex& index, double cmPerUnit)
+{
+    const auto motion = footMotionOf(marking, foot.side, plane, index, cmPerUnit);
+    if (!motion) {
+        return {};
+    }
+    auto times = groundTimesOf(*motion);
+    return event == &GroundTime::toeOff ? likeSteps(*motion, std::move(times)) : times;
+}
+
 } // namespace
 
 Outcome<std::vector<FootTimes>> timedByPictures(ClipReader& clip, const Marking& marking,
@@ -216,16 +254,13 @@ Outcome<std::vector<FootTimes>> timedByPictures(ClipReader& clip, const Marking&
         if (seeds[pass].marks.empty()) {
             continue;
         }
-        ASSIGN_OR_RETURN(auto followed, follower.follow(seeds[pass]));
-        seeds[pass].marks.merge(followed.marks);
+        ASSIGN_OR_RETURN(const auto near,
+                         followedFrom(follower, seeds[pass], beginnings[pass].reach, clip.index()));
         for (const auto& foot : feet) {
-            const auto motion = footMotionOf(seeds[pass], foot.side, plane, clip.index(), unit);
-            if (!motion || foot.isSure) {
-                continue;
+            if (auto times = timesBy(near, beginnings[pass].event, foot, plane, clip.index(), unit);
+                !times.empty() && !foot.isSure) {
+                found[foot.side][pass] = std::move(times);
             }
-            auto times = groundTimesOf(*motion);
-            found[foot.side][pass] =
-                beginnings[pass].event == &GroundTime::toeOff ? likeSteps(*motion, times) : times;
         }
     }
     for (auto& foot : feet) {

@@ -45,6 +45,7 @@ struct Estimate {
     double variance{};
     std::int64_t origin{};
     double clickVariance{};
+    double trust{}; ///< 1, falling to almost 0 where its way is about to end
 };
 
 /// Of two places that hang on different placed marks, what they differ by on average since these
@@ -59,20 +60,25 @@ std::optional<Estimate> estimateFrom(const std::optional<Way>& way, double now, 
     if (!way) {
         return std::nullopt;
     }
-    return Estimate{way->at, way->seedVariance + rateSquared * grown(std::abs(now - way->since)),
-                    way->origin, way->clickVariance};
+    constexpr double fading = 0.1; // s
+    constexpr double least = 0.05;
+    const double left = longestAlone - std::abs(now - way->since);
+    return Estimate{way->at, way->seedVariance + rateSquared * grown(way->drifted), way->origin,
+                    way->clickVariance, std::clamp(left / fading, least, 1.0)};
 }
 
 PathPoint joined(const Estimate& a, const Estimate& b, double doubtFrom)
 {
-    const double total = a.variance + b.variance;
-    const double share = total > 0.0 ? b.variance / total : 0.5; // of a
+    const double ofA = a.variance / (a.trust * a.trust);
+    const double ofB = b.variance / (b.trust * b.trust);
+    const double total = ofA + ofB;
+    const double share = total > 0.0 ? ofB / total : 0.5; // of a
     const auto apart = a.at - b.at;
     const double squared = apart.dot(apart);
     PathPoint point{share * a.at + (1.0 - share) * b.at, 0.0, share >= 0.5 ? a.origin : b.origin,
                     false, false};
     const double clicks = clicksBetween(a.origin, a.clickVariance, b.origin, b.clickVariance);
-    const double byModel = total > 0.0 ? a.variance * b.variance / total : 0.0;
+    const double byModel = total > 0.0 ? ofA * ofB / total : 0.0;
     const double bySight = share * (1.0 - share) * (squared / 2.0 - clicks);
     point.variance = std::max(byModel, bySight);
     point.clickVariance =
@@ -99,6 +105,14 @@ std::optional<PathPoint> pointFrom(const std::optional<Estimate>& ahead,
 
 } // namespace
 
+double driftTime(double seconds, double spread, double pixelsPerCm)
+{
+    constexpr double usualCm = 0.12;
+    constexpr double least = 0.3;
+    constexpr double most = 4.0;
+    return seconds * std::clamp(spread / pixelsPerCm / usualCm, least, most);
+}
+
 double usualDriftCm(Landmark landmark)
 {
     // Twelve landmarks in the order of their declaration.
@@ -114,9 +128,17 @@ void setDown(std::optional<Way>& way, const Seed& seed, double time, std::vector
         const double known =
             seed.variance + way->seedVariance +
             clicksBetween(seed.origin, seed.clickVariance, way->origin, way->clickVariance);
-        closures.push_back({gap.dot(gap) / 2.0 - known, known, std::abs(time - way->since)});
+        closures.push_back({gap.dot(gap) / 2.0 - known, known, way->drifted});
     }
     way = Way{seed.at, time, seed.variance, seed.origin, seed.clickVariance};
+}
+
+Way carriedOn(const Way& from, cv::Point2d at, double driftTime)
+{
+    auto way = from;
+    way.at = at;
+    way.drifted += driftTime;
+    return way;
 }
 
 FigurePaths joinedWays(const Ways& ahead, const Ways& behind, const Closures& closures,

@@ -10,8 +10,9 @@ using namespace latemile;
 namespace {
 
 /// Placed marks of one pixel's click error on the first and the last of eleven frames, each carried
-/// to the other: `apart` pixels across when it comes there.
-FigurePaths pathsBetween(std::int64_t lastOrigin, double apart)
+/// to the other: `apart` pixels across when it comes there. On the way forwards it drifts for
+/// `roughness` times as long.
+FigurePaths pathsBetween(std::int64_t lastOrigin, double apart, double roughness = 1.0)
 {
     constexpr std::size_t frames = 11;
     std::vector<double> times;
@@ -26,8 +27,10 @@ FigurePaths pathsBetween(std::int64_t lastOrigin, double apart)
     }
     const auto knee = placeOf(Landmark::Knee);
     for (std::size_t i = 0; i < frames; ++i) {
-        ahead[knee][i] = Way{{50.0, 50.0}, times.front(), 0.0, 0, 1.0};
-        behind[knee][i] = Way{{50.0 + apart, 50.0}, times.back(), 0.0, lastOrigin, 1.0};
+        const double drifted = times[i] - times.front();
+        ahead[knee][i] = Way{{50.0, 50.0}, times.front(), 0.0, 0, 1.0, roughness * drifted};
+        behind[knee][i] =
+            Way{{50.0 + apart, 50.0}, times.back(), 0.0, lastOrigin, 1.0, times.back() - times[i]};
     }
     return joinedWays(ahead, behind, {}, times, 3.0);
 }
@@ -55,15 +58,27 @@ TEST_CASE("what two clicks differ by is no error of following", "[follow]")
     CHECK(halfWay(pathsBetween(0, 20.0)).variance == Approx(0.25 * 400.0 / 2.0));
 }
 
+TEST_CASE("of two ways the one whose points agreed less counts less", "[follow]")
+{
+    // Variances grow with the power 1.5 of the time: 4^1.5 = 8, so that of nine parts one is its.
+    const auto path = pathsBetween(0, 9.0, 4.0);
+    CHECK(halfWay(path).at.x == Approx(50.0 + 8.0));
+    // Of three pixels a centimetre: a spread of 0.12 cm is usual.
+    CHECK(driftTime(0.025, 0.36, 3.0) == Approx(0.025));
+    CHECK(driftTime(0.025, 0.72, 3.0) == Approx(0.05));
+    CHECK(driftTime(0.025, 0.0, 3.0) > 0.0);
+    CHECK(driftTime(0.025, 100.0, 3.0) < 0.2);
+}
+
 TEST_CASE("a way that arrives at another placed mark is off by both clicks", "[follow]")
 {
     std::vector<Closure> closures;
-    std::optional<Way> way = Way{{53.0, 50.0}, 0.0, 0.5, 0, 1.0};
+    std::optional<Way> way = Way{{53.0, 50.0}, 0.0, 0.5, 0, 1.0, 0.4};
     setDown(way, Seed{{50.0, 54.0}, 0.0, 30, true, 4.0}, 0.25, closures);
     REQUIRE(closures.size() == 1);
     CHECK(closures.front().known == Approx(0.5 + 1.0 + 4.0));
     CHECK(closures.front().squared == Approx(25.0 / 2.0 - 5.5));
-    CHECK(closures.front().duration == Approx(0.25));
+    CHECK(closures.front().duration == Approx(0.4));
     // And at one that hangs on the same click by its own following alone.
     way = Way{{53.0, 50.0}, 0.0, 0.5, 30, 4.0};
     setDown(way, Seed{{50.0, 54.0}, 0.2, 30, false, 4.0}, 0.25, closures);
