@@ -3,7 +3,7 @@
 
 #include "core/follow/follow.hpp"
 #include "core/follow/like_steps.hpp"
-#include "core/median.hpp"
+#include "core/follow/sound_marks.hpp"
 
 #include <algorithm>
 #include <array>
@@ -28,70 +28,12 @@ constexpr std::array beginnings{Beginning{&GroundTime::contact, 0.09, 0.22},
                                 Beginning{&GroundTime::toeOff, -0.06, wholeClip},
                                 Beginning{&GroundTime::toeOff, -0.04, wholeClip},
                                 Beginning{&GroundTime::toeOff, 0.0, wholeClip}};
-constexpr std::array legLandmarks{Landmark::Knee, Landmark::Ankle, Landmark::Heel, Landmark::Toe};
-
-constexpr double sameEvent = 0.06;      ///< s, within which two times are of one event
-constexpr double nearestMarked = 0.013; ///< s, to a frame with marks
-constexpr double soundShare = 3.0;      ///< of the usual error: a mark more unsure is in doubt
+constexpr double sameEvent = 0.06; ///< s, within which two times are of one event
 // What a foot's events are off by together, s; fitted on rendered clips.
 constexpr double contactCommon = 0.003;
 constexpr double toeOffCommon = 0.004;
-constexpr double unseenError = 0.025; ///< s, of an event that no picture shows
+constexpr double unseenError = 0.025; ///< s, of an event that no picture shows; at least a frame
 constexpr double clipsEdge = 0.1;     ///< s
-
-/// The marks of feet that are sound enough to follow from, as if they were placed.
-class SoundMarks {
-public:
-    explicit SoundMarks(const Marking& marking) : m_marking(marking)
-    {
-        std::map<std::pair<BodySide, Landmark>, std::vector<double>> errors;
-        for (const auto& [key, mark] : marking.marks) {
-            if (mark.sePx) {
-                errors[{key.side, key.landmark}].push_back(*mark.sePx);
-            }
-        }
-        for (auto& [part, list] : errors) {
-            m_usual[part] = upperMedianOf(std::move(list));
-        }
-    }
-
-    /// Adds those of a foot on the marked frame nearest to `time`; none where one is in doubt.
-    void addAt(Marking& seeds, BodySide side, double time, const FrameIndex& index) const
-    {
-        const auto nearest = index.nearest(Seconds{time});
-        for (const std::int64_t by : {0, 1, -1, 2, -2, 3, -3}) {
-            const FrameNumber frame{nearest.value + by};
-            if (!index.contains(frame) ||
-                std::abs(index.time(frame).count() - time) > nearestMarked) {
-                continue;
-            }
-            if (const auto leg = legOn(frame, side); !leg.empty()) {
-                seeds.marks.insert(leg.begin(), leg.end());
-                return;
-            }
-        }
-    }
-
-private:
-    [[nodiscard]] std::map<MarkKey, Mark> legOn(FrameNumber frame, BodySide side) const
-    {
-        std::map<MarkKey, Mark> leg;
-        for (const auto landmark : legLandmarks) {
-            const MarkKey key{frame, side, landmark};
-            const auto* mark = m_marking.find(key);
-            const auto usual = m_usual.find({side, landmark});
-            if (!mark || (mark->sePx && usual != m_usual.end() &&
-                          *mark->sePx > soundShare * usual->second)) {
-                return {};
-            }
-            leg[key] = {mark->at, Origin::Placed, mark->sePx};
-        }
-        return leg;
-    }
-
-    const Marking& m_marking;
-    std::map<std::pair<BodySide, Landmark>, double> m_usual;
-};
 
 Marking seedsFor(const Beginning& beginning, const std::vector<FootTimes>& feet,
                  const SoundMarks& marks, const FrameIndex& index)
@@ -131,7 +73,8 @@ std::optional<TimedEvent> contactBy(const TimedEvent& expected, const Passes& pa
                 : std::nullopt;
 }
 
-std::optional<TimedEvent> toeOffBy(const TimedEvent& expected, const Passes& passes)
+std::optional<TimedEvent> toeOffBy(const TimedEvent& expected, const Passes& passes,
+                                   double interval)
 {
     double sum = expected.time;
     double squares = expected.time * expected.time;
@@ -148,29 +91,34 @@ std::optional<TimedEvent> toeOffBy(const TimedEvent& expected, const Passes& pas
     }
     const double mean = sum / n;
     const double spread = std::max(0.0, (squares - n * mean * mean) / (n - 1.0));
-    return TimedEvent{mean, std::hypot(toeOffCommon, std::sqrt(spread / n))};
+    return TimedEvent{mean, std::hypot(toeOffCommon, std::sqrt(spread / n), 0.25 * interval)};
 }
 
 /// What an event that the pictures do not show is worth: behind a rail it is kept and unsure; where
 /// the clip begins or ends a foot that stands on is easily taken to land or leave.
-std::optional<TimedEvent> unseen(const TimedEvent& expected, const FootMotion& motion)
+std::optional<TimedEvent> unseen(const TimedEvent& expected, const FootMotion& motion,
+                                 double interval)
 {
     const bool isInside = expected.time > motion.times.front() + clipsEdge &&
                           expected.time < motion.times.back() - clipsEdge;
-    return isInside ? std::optional(TimedEvent{expected.time, std::hypot(expected.se, unseenError)})
+    return isInside ? std::optional(TimedEvent{
+                          expected.time, std::hypot(expected.se, std::max(unseenError, interval))})
                     : std::nullopt;
 }
 
 void timeAnew(FootTimes& foot, const Passes& passes)
 {
+    const auto& frames = foot.motion.times;
+    const double interval =
+        (frames.back() - frames.front()) / static_cast<double>(frames.size() - 1);
     for (auto& time : foot.times) {
         if (const auto expected = time.contact) {
             const auto seen = contactBy(*expected, passes);
-            time.contact = seen ? seen : unseen(*expected, foot.motion);
+            time.contact = seen ? seen : unseen(*expected, foot.motion, interval);
         }
         if (const auto expected = time.toeOff) {
-            const auto seen = toeOffBy(*expected, passes);
-            time.toeOff = seen ? seen : unseen(*expected, foot.motion);
+            const auto seen = toeOffBy(*expected, passes, interval);
+            time.toeOff = seen ? seen : unseen(*expected, foot.motion, interval);
         }
     }
 }
@@ -227,6 +175,43 @@ std::vector<GroundTime> timesBy(const Marking& marking, MaybeEvent event, const 
     return event == &GroundTime::toeOff ? likeSteps(*motion, std::move(times)) : times;
 }
 
+/// One a beginning.
+using AllSeeds = std::array<Marking, beginnings.size()>;
+
+/// What the pictures tell of each foot that is not sure, from each of the beginnings.
+Outcome<std::map<BodySide, Passes>> passesOf(ClipReader& clip, const AllSeeds& seeds,
+                                             const std::vector<FootTimes>& feet, const Plane& plane,
+                                             double cmPerUnit,
+                                             const std::function<bool(double)>& goOn)
+{
+    Marking all;
+    for (const auto& some : seeds) {
+        all.marks.insert(some.marks.begin(), some.marks.end());
+    }
+    if (all.marks.empty()) {
+        return std::map<BodySide, Passes>{};
+    }
+    Share share(goOn);
+    FollowOptions options;
+    options.goOn = [&share](double done) { return share.goesOn(done); };
+    ASSIGN_OR_RETURN(const auto follower, Follower::open(clip, all, options));
+    std::map<BodySide, Passes> found;
+    for (std::size_t pass = 0; pass < seeds.size(); ++pass) {
+        share.begin(pass);
+        if (seeds[pass].marks.empty()) {
+            continue;
+        }
+        const auto& [event, after, reach] = beginnings[pass];
+        ASSIGN_OR_RETURN(const auto near, followedFrom(follower, seeds[pass], reach, clip.index()));
+        for (const auto& foot : feet) {
+            if (!foot.isSure) {
+                found[foot.side][pass] = timesBy(near, event, foot, plane, clip.index(), cmPerUnit);
+            }
+        }
+    }
+    return found;
+}
+
 } // namespace
 
 Outcome<std::vector<FootTimes>> timedByPictures(ClipReader& clip, const Marking& marking,
@@ -234,38 +219,15 @@ Outcome<std::vector<FootTimes>> timedByPictures(ClipReader& clip, const Marking&
                                                 const std::function<bool(double)>& goOn)
 {
     const SoundMarks marks(marking);
-    std::array<Marking, beginnings.size()> seeds;
-    Marking all;
+    AllSeeds seeds;
     for (std::size_t pass = 0; pass < seeds.size(); ++pass) {
         seeds[pass] = seedsFor(beginnings[pass], feet, marks, clip.index());
-        all.marks.insert(seeds[pass].marks.begin(), seeds[pass].marks.end());
     }
-    if (all.marks.empty()) {
-        return feet;
-    }
-    Share share(goOn);
-    FollowOptions options;
-    options.goOn = [&share](double done) { return share.goesOn(done); };
-    ASSIGN_OR_RETURN(const auto follower, Follower::open(clip, all, options));
-    std::map<BodySide, Passes> found;
-    const double unit = cmPerUnit(marking, plane);
-    for (std::size_t pass = 0; pass < seeds.size(); ++pass) {
-        share.begin(pass);
-        if (seeds[pass].marks.empty()) {
-            continue;
-        }
-        ASSIGN_OR_RETURN(const auto near,
-                         followedFrom(follower, seeds[pass], beginnings[pass].reach, clip.index()));
-        for (const auto& foot : feet) {
-            if (auto times = timesBy(near, beginnings[pass].event, foot, plane, clip.index(), unit);
-                !times.empty() && !foot.isSure) {
-                found[foot.side][pass] = std::move(times);
-            }
-        }
-    }
+    ASSIGN_OR_RETURN(auto found,
+                     passesOf(clip, seeds, feet, plane, cmPerUnit(marking, plane), goOn));
     for (auto& foot : feet) {
-        if (const auto passes = found.find(foot.side); passes != found.end()) {
-            timeAnew(foot, passes->second);
+        if (!foot.isSure) {
+            timeAnew(foot, found[foot.side]);
         }
     }
     return feet;

@@ -78,16 +78,17 @@ PathPoint joined(const Estimate& a, const Estimate& b, double doubtFrom)
     PathPoint point{share * a.at + (1.0 - share) * b.at, 0.0, share >= 0.5 ? a.origin : b.origin,
                     false, false};
     const double clicks = clicksBetween(a.origin, a.clickVariance, b.origin, b.clickVariance);
-    const double byModel = total > 0.0 ? ofA * ofB / total : 0.0;
+    const double byModel = share * share * a.variance + (1.0 - share) * (1.0 - share) * b.variance;
     const double bySight = share * (1.0 - share) * (squared / 2.0 - clicks);
     point.variance = std::max(byModel, bySight);
     point.clickVariance =
         a.origin == b.origin
             ? a.clickVariance
             : share * share * a.clickVariance + (1.0 - share) * (1.0 - share) * b.clickVariance;
-    point.isDoubtful = squared > doubtFrom * doubtFrom &&
-                       squared > doubtErrors * doubtErrors * 2.0 * (total + clicks) &&
-                       std::min(share, 1.0 - share) > 0.02;
+    point.isDoubtful =
+        squared > doubtFrom * doubtFrom &&
+        squared > doubtErrors * doubtErrors * 2.0 * (a.variance + b.variance + clicks) &&
+        std::min(share, 1.0 - share) > 0.02;
     return point;
 }
 

@@ -99,11 +99,12 @@ HelpTopic proposeTopic(const Keys& keys)
     *text = text->arg(keys.textOf("marks.runner_box"));
     text = add(QT_TRANSLATE_NOOP("Help", "Going through them"),
                QT_TRANSLATE_NOOP("Help", "%1 goes to the least sure cell. Set one step right by "
-                                         "hand and confirm its cells with %2; %3 again then "
-                                         "learns from it how this runner's points lie, and "
-                                         "follows them through the clip. After that %4 accepts "
-                                         "a row, as long as none of its points is unsure by "
-                                         "half as much again as a click."));
+                                         "hand and confirm its cells with %2: the others learn "
+                                         "from it how this runner's points lie, and its marks are "
+                                         "followed through the clip; after further corrections "
+                                         "%3 does so again. Then %4 accepts a row, as long as "
+                                         "none of its points is unsure by more than 3 % of the "
+                                         "trunk, or half as much again as a click of yours."));
     *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
                       keys.textOf("marks.propose"), keys.textOf("marks.accept_step"));
     text = add(QT_TRANSLATE_NOOP("Help", "Near and far leg"),

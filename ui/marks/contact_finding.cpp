@@ -25,6 +25,14 @@ bool isProposal(const Stance& stance)
     return stance.origin != Origin::Placed;
 }
 
+/// What contacts are found from.
+Marking askedOf(const ClipDocument& clip)
+{
+    Marking marking = clip.marking();
+    std::erase_if(marking.stances, isProposal);
+    return marking;
+}
+
 } // namespace
 
 ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys& keys,
@@ -44,13 +52,11 @@ ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys
     connect(m_work, &ContactWork::found, this,
             [this](const std::shared_ptr<const ContactFindings>& findings) {
                 m_panel.work().endWork(workId);
-                if (m_looked) { // else the clip was taken away meanwhile
-                    take(*m_looked, *findings);
-                }
+                arrive(*findings);
             });
     connect(m_work, &ContactWork::failed, this, [this](const QString& sentence) {
         m_panel.work().endWork(workId);
-        m_panel.tell(sentence, "bad");
+        tell(sentence, "bad");
     });
 }
 
@@ -62,26 +68,57 @@ bool ContactFinding::isUsable() const
 
 void ContactFinding::find()
 {
-    if (!isUsable() || m_work->isBusy()) {
+    if (!isUsable()) {
         return;
     }
-    ClipDocument& clip = *m_flow.clip();
-    Marking marking = clip.marking();
-    std::erase_if(marking.stances, isProposal);
-    if (arePicturesOfUse(marking, clip.index(), clip.scene())) {
-        m_looked = &clip;
-        m_panel.tell({}, "");
+    if (m_work->isBusy()) {
+        m_panel.tell(tr("Contacts are being found: wait for them, or stop that first."), "");
+        return;
+    }
+    m_panel.tell({}, "");
+    begin(*m_flow.clip());
+}
+
+void ContactFinding::begin(ClipDocument& clip)
+{
+    m_looked = &clip;
+    m_asked = askedOf(clip);
+    m_scene = clip.scene();
+    if (arePicturesOfUse(m_asked, clip.index(), m_scene)) {
         m_work->find({.file = clip.file(),
                       .options = clip.clipOptions(),
-                      .marking = std::move(marking),
-                      .scene = clip.scene()});
+                      .marking = m_asked,
+                      .scene = m_scene});
         return;
     }
-    const auto findings = findContacts(marking, clip.index(), clip.scene());
+    const auto findings = findContacts(m_asked, clip.index(), m_scene);
     if (findings) {
         take(clip, *findings);
     } else {
-        m_panel.tell(fromUtf8(findings.error().sentence), "doubt");
+        tell(fromUtf8(findings.error().sentence), "doubt");
+    }
+}
+
+/// Times would be of another clock, feet or legs exchanged, stances doubled.
+void ContactFinding::arrive(const ContactFindings& findings)
+{
+    if (!m_looked) {
+        return; // The clip was taken away meanwhile.
+    }
+    if (!m_looked->isOpen() || m_looked->scene() != m_scene) {
+        tell(tr("The clip was described anew meanwhile: find its contacts again."), "doubt");
+    } else if (askedOf(*m_looked) != m_asked) {
+        begin(*m_looked);
+    } else {
+        take(*m_looked, findings);
+    }
+}
+
+/// Of the clip at work, where it is the one shown.
+void ContactFinding::tell(const QString& sentence, const char* state)
+{
+    if (m_looked == m_flow.clip()) {
+        m_panel.tell(sentence, state);
     }
 }
 
@@ -148,7 +185,7 @@ bool ContactFinding::hasToeOffToShow() const
     }
     const auto& stances = m_flow.clip()->marking().stances;
     const auto at = static_cast<std::size_t>(place->step.value - 1);
-    return at < stances.size() && stances[at].toeOff &&
+    return at < stances.size() && m_flow.frameOf({place->step, Instant::ToeOff}) &&
            (isProposal(stances[at]) || m_landing == place->step);
 }
 

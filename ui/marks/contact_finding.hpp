@@ -46,14 +46,20 @@ private:
     [[nodiscard]] bool isUsable() const;
     [[nodiscard]] std::optional<StepNumber> nextProposed() const;
     [[nodiscard]] bool hasToeOffToShow() const;
+    void begin(ClipDocument& clip);
+    /// Of the work: into the clip as it was then, or not at all.
+    void arrive(const ContactFindings& findings);
     void take(ClipDocument& clip, const ContactFindings& findings);
+    void tell(const QString& sentence, const char* state);
     void tellFound(const ContactFindings& findings, std::size_t proposed);
 
     MarkingFlow& m_flow;
     FollowPanel& m_panel;
     const Keys& m_keys;
     ContactWork* m_work;
-    QPointer<ClipDocument> m_looked;     ///< the clip at work
+    QPointer<ClipDocument> m_looked;     ///< the clip at work ...
+    Marking m_asked;                     ///< ... its marks and placed stances when it began ...
+    Scene m_scene;                       ///< ... and its scene
     std::optional<StepNumber> m_landing; ///< whose contact is being judged, its toe-off not yet
 };
 

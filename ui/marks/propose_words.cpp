@@ -82,10 +82,10 @@ QString rowRefusedText(const MarkKey& key, double sePx, double boundPx, const Ke
     return translated(
                QT_TRANSLATE_NOOP("ProposeWords",
                                  "The %1 is unsure by ± %2 px; a row of proposals is accepted up "
-                                 "to ± %3 px. Confirm its cells one by one with %4; after one "
-                                 "step %5 learns from it."))
-        .arg(wordFor(key), numberText(sePx, 1), numberText(boundPx, 1), keys.textOf("marks.accept"),
-             keys.textOf("marks.propose"));
+                                 "to ± %3 px. Confirm its cells one by one with %4; one step "
+                                 "confirmed whole teaches the others."))
+        .arg(wordFor(key), numberText(sePx, 1), numberText(boundPx, 1),
+             keys.textOf("marks.accept"));
 }
 
 } // namespace latemile::ui

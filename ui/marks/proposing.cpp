@@ -10,6 +10,7 @@
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/propose_words.hpp"
+#include "ui/marks/whole_steps.hpp"
 #include "ui/page/resource_file.hpp"
 #include "ui/text/words.hpp"
 
@@ -40,9 +41,13 @@ bool hasMark(const Marking& marking, bool (*is)(const Mark&))
     return std::ranges::any_of(marking.marks, [is](const auto& entry) { return is(entry.second); });
 }
 
-/// By what the network saw alone gaps are filled only: what stands there may be followed too.
+/// By what the network saw alone gaps are filled only, where a mark is placed: what stands there
+/// may be joined with following.
 void leaveStanding(std::map<MarkKey, Mark>& proposed, const Marking& marking)
 {
+    if (!hasMark(marking, isPlaced)) {
+        return;
+    }
     std::erase_if(proposed,
                   [&marking](const auto& entry) { return marking.find(entry.first) != nullptr; });
 }
@@ -152,8 +157,8 @@ void Proposing::propose()
     leaveBox();
     m_isQuiet = false;
     m_panel.tell({}, "");
-    m_seen->of(*m_flow.clip()).isTaught = std::ranges::any_of(
-        m_flow.clip()->steps(), [this](const Step& step) { return isConfirmedWhole(step.number); });
+    m_taughtBy.reset();
+    m_isOtherRunner = false;
     begin();
 }
 
@@ -214,40 +219,34 @@ void Proposing::fillCells()
     if (isUsable() && !m_work->isBusy() && m_seen->of(*m_flow.clip()).path &&
         !unseenOf(cellFrames()).empty()) {
         m_isQuiet = true;
+        m_taughtBy.reset();
         begin();
     }
 }
 
-bool Proposing::isConfirmedWhole(StepNumber step) const
-{
-    int cells = 0;
-    for (const Instant instant : instantsInOrder) {
-        const StepInstant place{step, instant};
-        if (!m_flow.asked(place).empty()) {
-            ++cells;
-            if (m_flow.work(place).state != CellState::Confirmed) {
-                return false;
-            }
-        }
-    }
-    return cells > 1; // of a far foot mid-stance alone is asked for
-}
-
+/// No look is taken for it: a coach who stopped looking is not made to wait for it now.
 void Proposing::learnFrom(StepNumber step)
 {
-    if (!isUsable() || m_work->isBusy() || !isConfirmedWhole(step)) {
+    if (!isUsable() || m_work->isBusy()) {
         return;
     }
-    auto& known = m_seen->of(*m_flow.clip());
-    if (known.found.empty() || known.isTaught) {
+    const auto& steps = m_flow.clip()->steps();
+    const auto at = std::ranges::find(steps, step, &Step::number);
+    const auto& known = m_seen->of(*m_flow.clip());
+    if (known.found.empty() || known.isTaught || at == steps.end() ||
+        !isConfirmedWhole(m_flow, *at)) {
         return;
     }
-    known.isTaught = true;
-    m_isQuiet = false;
     m_panel.tell(tr("Learning from the step you confirmed: the proposals of the others get "
                     "better in some seconds."),
                  "");
-    begin();
+    ++m_piece;
+    m_proposed = m_flow.clip();
+    m_isQuiet = false;
+    m_taughtBy = step;
+    m_isOtherRunner = false;
+    m_later.clear();
+    look({});
 }
 
 void Proposing::stop()
@@ -273,8 +272,14 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     auto& known = m_seen->of(*m_proposed);
     known.found = result->searched.found;
     known.path = result->searched.path;
+    const bool isShown = m_proposed == m_flow.clip();
+    if (isShown && std::exchange(m_taughtBy, {}) && !isAnyConfirmedWhole(m_flow)) {
+        m_panel.work().endWork(workId); // taken back: it was confirmed by mistake
+        m_panel.tell({}, "");
+        return;
+    }
     auto proposed = marksOf(result->proposals);
-    if (result->isStopped || !m_later.empty()) {
+    if (!m_isOtherRunner && (result->isStopped || !m_later.empty())) {
         leaveStanding(proposed, m_proposed->marking());
     }
     auto command = std::make_unique<ProposeMarks>(*m_proposed, proposed, m_piece);
@@ -287,8 +292,13 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     }
     m_panel.work().endWork(workId);
     m_seen->keep(*m_proposed);
-    if (m_proposed == m_flow.clip() && !m_isQuiet) {
-        tellProposed(*result);
+    if (!isShown || m_isQuiet) {
+        return;
+    }
+    tellProposed(*result);
+    if (!result->isStopped) {
+        known.isTaught = isAnyConfirmedWhole(m_flow);
+        fillCells(); // contacts may have been found meanwhile
     }
 }
 
@@ -339,8 +349,11 @@ void Proposing::useBox(const Box& box)
     known.box = RunnerBox{*m_flow.shown(), box};
     known.path.reset();
     known.found.clear();
+    known.isTaught = false;
     leaveBox();
     m_isQuiet = false;
+    m_taughtBy.reset();
+    m_isOtherRunner = true;
     begin();
 }
 

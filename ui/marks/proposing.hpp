@@ -58,7 +58,6 @@ private:
     [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
     [[nodiscard]] std::vector<FrameNumber> cellFrames() const;
     [[nodiscard]] bool isAllProposed() const;
-    [[nodiscard]] bool isConfirmedWhole(StepNumber step) const;
     void begin();
     void look(std::vector<FrameNumber> frames);
     void take(const std::shared_ptr<const ProposeResult>& result);
@@ -74,9 +73,11 @@ private:
     ProposeWork* m_work;
     SeenClips* m_seen;
     QPointer<ClipDocument> m_shown;
-    QPointer<ClipDocument> m_proposed; ///< the clip at work
-    std::vector<FrameNumber> m_later;  ///< of it, to be looked at in a second go
-    int m_piece{};                     ///< of work: its parts are one edit
+    QPointer<ClipDocument> m_proposed;    ///< the clip at work
+    std::vector<FrameNumber> m_later;     ///< of it, to be looked at in a second go
+    int m_piece{};                        ///< of work: its parts are one edit
+    std::optional<StepNumber> m_taughtBy; ///< the step that the work at hand learns from
+    bool m_isOtherRunner{};               ///< another box: all that stands is replaced
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
 };

@@ -126,6 +126,24 @@ TEST_CASE("the pictures tell when feet land whose marks are off by centimetres",
     CHECK(left.withinTwoErrors >= 0.9 * left.all);
 }
 
+TEST_CASE("of a slow clip contacts are as unsure as they are told to be", "[follow][steps]")
+{
+    auto recipe = smallRunner(23);
+    recipe.video.captureRate = 30.0;
+    FollowedClip clip(recipe);
+    const auto found = findContacts(clip.reader, unsureLegs(clip, 23), clip.scene);
+    REQUIRE(found);
+    int seen = 0;
+    for (const auto& contact : clip.truth.contacts) {
+        if (const auto* stance = stanceOf(contact, found->stances)) {
+            CAPTURE(contact.contact, stance->contact.count(), stance->se->count());
+            CHECK(std::abs(stance->contact.count() - contact.contact) < 2 * stance->se->count());
+            ++seen;
+        }
+    }
+    CHECK(seen >= 3);
+}
+
 TEST_CASE("finding contacts by the pictures ends when it is told to", "[follow][steps]")
 {
     auto recipe = smallRunner(21);

@@ -3,7 +3,6 @@
 #include "tests/ui/window/counted_hand.hpp"
 #include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/window_fixture.hpp"
-#include "ui/marks/contact_finding.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
@@ -70,10 +69,7 @@ void follow(MarksPage& page, Hand& hand)
 void findContacts(MarksPage& page, Hand& hand)
 {
     hand.key(Qt::Key_G);
-    for (int tries = 0; tries < 8 && page.contacts().isBusy(); ++tries) {
-        (void)waitUntil([&page] { return !page.contacts().isBusy(); });
-    }
-    REQUIRE_FALSE(page.contacts().isBusy());
+    waitForContacts(page);
 }
 
 /// A coach who looks at contact and toe-off of every proposal and sets right what is more than a

@@ -45,6 +45,11 @@ PixelPoint truePoint(const nlohmann::json& truth, const MarkKey& key)
 void findContacts(MarksPage& page)
 {
     press(page.view(), Qt::Key_G);
+    waitForContacts(page);
+}
+
+void waitForContacts(MarksPage& page)
+{
     for (int tries = 0; tries < 8 && page.contacts().isBusy(); ++tries) {
         (void)waitUntil([&page] { return !page.contacts().isBusy(); });
     }

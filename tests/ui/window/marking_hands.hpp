@@ -28,6 +28,7 @@ struct TwoSteps {
 /// What a coach does by the keyboard: go to the frame, press the event's key.
 /// Found by the pictures where the marks alone do not tell.
 void findContacts(MarksPage& page);
+void waitForContacts(MarksPage& page);
 void markEvent(MarksPage& page, std::int64_t frame, Qt::Key key);
 /// Moves the crosshair with the arrow keys by whole and tenth pixels, then places.
 void placeByKeys(MarksPage& page, PixelPoint at);

@@ -7,6 +7,7 @@
 #include "tests/ui/window/marking_hands.hpp"
 #include "tests/ui/window/unmarked_clip.hpp"
 #include "ui/filming/work_bar.hpp"
+#include "ui/marks/contact_finding.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
@@ -111,6 +112,18 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     for (int foot = 0; foot < 6; ++foot) {
         job.window().undo();
     }
+    CHECK(job.clip().marking() == proposed);
+
+    // An event placed while contacts are being found is not found a second time.
+    job.key(Qt::Key_G);
+    REQUIRE(job.page().contacts().isBusy());
+    markEvent(job.page(), 14, Qt::Key_Q); // of the left foot, at 0.72034 s of the truth
+    waitForContacts(job.page());
+    const auto doubled = job.clip().marking().stances;
+    CHECK(std::ranges::count(doubled, Origin::Placed, &Stance::origin) == 1);
+    CHECK(std::ranges::count(doubled, Foot::Left, &Stance::foot) == 2);
+    job.window().undo(); // found
+    job.window().undo(); // placed
     CHECK(job.clip().marking() == proposed);
 
     // Contacts from proposals, against the rendered truth.
