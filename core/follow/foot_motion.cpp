@@ -13,8 +13,11 @@ namespace {
 
 constexpr double halfFit = 0.016; ///< s
 constexpr std::size_t fewestFrames = 20;
-constexpr double lowShare = 0.35;     ///< of the frames in which a toe counts as low
-constexpr double swingShare = 0.98;   ///< quantile of the speed that counts as swinging
+constexpr double lowShare = 0.35; ///< of the frames in which a toe counts as low
+/// Quantile of the speed that nearly all of a swing's fastest frames reach, and what these are of
+/// it: higher up a path that jumps to where a foot is found again would be taken for a swing.
+constexpr double swingShare = 0.95;
+constexpr double fullSwing = 1.05;
 constexpr double standingSlip = 0.06; ///< below it a point stands
 constexpr double leastRange = 100.0;  ///< cm/s; a foot that never swings does not run
 
@@ -212,7 +215,7 @@ std::optional<FootMotion> footMotionOf(const Marking& marking, BodySide side, co
         }
     }
     foot.groundSpeed = modeOf(std::move(lowSpeeds));
-    foot.range = quantileOf(std::move(speeds), swingShare) - foot.groundSpeed;
+    foot.range = fullSwing * (quantileOf(std::move(speeds), swingShare) - foot.groundSpeed);
     if (foot.range < leastRange) {
         return std::nullopt;
     }
