@@ -17,7 +17,7 @@ constexpr double lowShare = 0.35; ///< of the frames in which a toe counts as lo
 /// Quantile of the speed that nearly all of a swing's fastest frames reach, and what these are of
 /// it: higher up a path that jumps to where a foot is found again would be taken for a swing.
 constexpr double swingShare = 0.95;
-constexpr double fullSwing = 1.05;
+constexpr double fullSwing = 1.03;
 constexpr double standingSlip = 0.06; ///< below it a point stands
 constexpr double leastRange = 100.0;  ///< cm/s; a foot that never swings does not run
 
