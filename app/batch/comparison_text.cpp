@@ -2,8 +2,8 @@
 #include "app/batch/comparison_text.hpp"
 
 #include "app/batch/text_table.hpp"
-#include "core/compare/rounding.hpp"
 #include "core/measures/measure.hpp"
+#include "core/rounding.hpp"
 
 namespace latemile::batch {
 

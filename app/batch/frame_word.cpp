@@ -4,9 +4,9 @@
 #include "app/batch/word.hpp"
 #include "core/clip/clip_reader.hpp"
 #include "core/clip/png_file.hpp"
-#include "core/compare/rounding.hpp"
 #include "core/csv.hpp"
 #include "core/json_file.hpp"
+#include "core/rounding.hpp"
 
 #include <charconv>
 #include <variant>

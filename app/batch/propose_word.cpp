@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/about_file.hpp"
 #include "app/batch/arguments.hpp"
 #include "app/batch/progress.hpp"
 #include "app/batch/word.hpp"
 #include "app/resource_folder.hpp"
-#include "core/compare/rounding.hpp"
 #include "core/csv.hpp"
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
 #include "core/propose/joined_proposals.hpp"
 #include "core/propose/runner_search.hpp"
+#include "core/rounding.hpp"
 #include "core/whole_file.hpp"
 
 #include <algorithm>
@@ -223,6 +224,15 @@ Outcome<std::map<MarkKey, Mark>> placedMarks(const Asked& asked, const ClipReade
     return readMarks(asked.marks, clip.index(), clip.facts().width, clip.facts().height);
 }
 
+Outcome<BodyPaths> pathsOf(const Asked& asked, ClipReader& clip, PoseNetwork& network,
+                           const std::vector<FrameNumber>& frames, std::optional<View> view)
+{
+    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
+    ASSIGN_OR_RETURN(const auto found,
+                     searchClip(read, clip.index(), network, frames, asked.box, {}));
+    return bodyPathsFrom(found, view, clip.facts().width, clip.facts().height);
+}
+
 Outcome<std::string> propose(const Asked& asked)
 {
     const Progress progress("Proposing landmarks of " + asked.clip.string());
@@ -232,11 +242,8 @@ Outcome<std::string> propose(const Asked& asked)
     RETURN_IF_ERROR(checkBox(asked, clip.facts()));
     ASSIGN_OR_RETURN(const auto marks, placedMarks(asked, clip));
     ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
-    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
-    ASSIGN_OR_RETURN(const auto found,
-                     searchClip(read, clip.index(), network, frames, asked.box, {}));
     ASSIGN_OR_RETURN(auto paths,
-                     bodyPathsFrom(found, known.view, clip.facts().width, clip.facts().height));
+                     aboutFile(asked.clip, pathsOf(asked, clip, network, frames, known.view)));
     const auto [proposals, remark] = bestProposals(clip, paths, marks);
     if (!remark.empty()) {
         paths.remarks.push_back(remark);

@@ -5,9 +5,9 @@
 #include "app/batch/text_table.hpp"
 #include "app/batch/word.hpp"
 #include "core/compare/repeat_json.hpp"
-#include "core/compare/rounding.hpp"
 #include "core/json_file.hpp"
 #include "core/measures/measure.hpp"
+#include "core/rounding.hpp"
 #include "core/whole_file.hpp"
 
 namespace latemile::batch {

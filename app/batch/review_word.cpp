@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/about_file.hpp"
 #include "app/batch/arguments.hpp"
 #include "app/batch/progress.hpp"
 #include "app/batch/text_table.hpp"
 #include "app/batch/word.hpp"
 #include "app/resource_folder.hpp"
 #include "core/compare/comparison.hpp"
-#include "core/compare/rounding.hpp"
 #include "core/follow/contact_finder.hpp"
 #include "core/json_file.hpp"
 #include "core/json_or_null.hpp"
@@ -14,6 +14,7 @@
 #include "core/measures/readings_file.hpp"
 #include "core/propose/clip_search.hpp"
 #include "core/propose/proposals.hpp"
+#include "core/rounding.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/whole_file.hpp"
 
@@ -162,8 +163,10 @@ Outcome<std::string> review(const Asked& asked)
     // Both before the long work: a file that is no clip is told at once.
     ASSIGN_OR_RETURN(auto freshReader, ClipReader::open(asked.fresh, options));
     ASSIGN_OR_RETURN(auto lateReader, ClipReader::open(asked.late, options));
-    ASSIGN_OR_RETURN(const auto fresh, screened(freshReader, asked.fresh, scene, network));
-    ASSIGN_OR_RETURN(const auto late, screened(lateReader, asked.late, scene, network));
+    ASSIGN_OR_RETURN(const auto fresh,
+                     aboutFile(asked.fresh, screened(freshReader, asked.fresh, scene, network)));
+    ASSIGN_OR_RETURN(const auto late,
+                     aboutFile(asked.late, screened(lateReader, asked.late, scene, network)));
     const auto comparison = compare(fresh.readings, late.readings);
     const auto screening = toScreening(comparison, fresh, late);
     if (!asked.out.empty()) {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/comparison.hpp"
 
-#include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
 #include "core/json_or_null.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/summaries.hpp"
+#include "core/rounding.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -91,6 +91,10 @@ std::string missingReason(const Readings& readings, const Measure& measure, std:
             return "In the " + std::string(which) + " clip: " + reading.reason + ".";
         }
     }
+    if (!measure.formula) {
+        return "It is one value a clip, which tells nothing of how far it varies: see the "
+               "readings.";
+    }
     return "No confirmed step of the " + std::string(which) + " clip has it.";
 }
 
@@ -149,7 +153,8 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
         return row;
     }
     judge(row, measure);
-    if (names.first == ClipNames{}.first) { // of a run's end against its beginning
+    // Of a run's end against its beginning, and once: of one foot it would say the same.
+    if (names.first == ClipNames{}.first && !foot) {
         row.usual = againstTheUsual(measure, a->mean, *row.change);
     }
     return row;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/prediction.hpp"
 
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 #include <array>
 #include <cmath>
@@ -11,7 +11,7 @@ namespace latemile {
 
 namespace {
 
-constexpr double farthestApart = 0.25; // share of the first speed (A)
+constexpr double farthestApart = 0.25; // share of the first speed (a choice of this project)
 
 /// How a measure moves with speed: units a m/s, or percent a percent of speed.
 struct SpeedSlope {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/compare/refilms.hpp"
 
-#include "core/compare/rounding.hpp"
 #include "core/compare/welch.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/summaries.hpp"
+#include "core/rounding.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -43,8 +43,8 @@ struct RepeatResult {
 /// need no mark and say nothing of it: they are left out. No pair in common is an Error.
 Outcome<RepeatResult> repeatResult(const MarkedClip& first, const Marking& second);
 
-/// Pairs a landmark needs before its own error replaces the default: with ten the error's own
-/// standard error is about a quarter of it (A).
+/// Pairs a landmark needs before its own error replaces the default (a choice of this project):
+/// with ten the error's own standard error is about a quarter of it.
 inline constexpr int fewestPairs = 10;
 /// The coach's own errors as far as enough pairs tell them.
 [[nodiscard]] ClickErrors clickErrorsOf(const RepeatResult& result);

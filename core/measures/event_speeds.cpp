@@ -15,7 +15,8 @@ namespace {
 using Kind = std::optional<EventSpeed> Propagated::*;
 
 /// Nothing where fewer than two steps have a speed. One mark gone astray beside an event says
-/// nothing of the other steps: a speed counts for three times the usual one at most (A).
+/// nothing of the other steps: a speed counts for three times the usual one at most (a choice of
+/// this project).
 std::optional<double> meanSquare(std::span<Propagated* const> steps, Kind kind)
 {
     std::vector<EventSpeed> speeds;

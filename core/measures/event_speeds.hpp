@@ -17,13 +17,13 @@ struct EventSpeed {
 
     /// A speed's square is too large on average by the variance of the speed, which is taken off as
     /// far as it is what is seen: whole of a speed that does not stand out of its noise, ever less
-    /// of a faster one, whose own error outweighs that (A).
+    /// of a faster one, whose own error outweighs that (a choice of this project).
     [[nodiscard]] double withoutNoise() const;
 };
 
 /// Of the values of one measure at several steps of a foot: gives all of them the mean square speed
-/// at contact, and at toe-off, of all, the noise of the marks taken off (A). The few marks of one
-/// step say little of how fast it landed, and the steps of a run land alike.
+/// at contact, and at toe-off, of all, the noise of the marks taken off (a choice of this project).
+/// The few marks of one step say little of how fast it landed, and the steps of a run land alike.
 void shareEventSpeeds(std::span<Propagated* const> steps);
 
 } // namespace latemile

@@ -43,9 +43,9 @@ struct PathSlope {
 };
 
 /// How far from mid-stance frames help to tell how fast a value runs on there, seconds: of two
-/// frames next to each other the speed would be mostly noise (A).
+/// frames next to each other the speed would be mostly noise (a choice of this project).
 inline constexpr double velocityHalfWidth = 0.017;
-/// Likewise to one side of an event, where joints turn fastest for less than this (A).
+/// Likewise to one side of an event, where joints turn fastest for less than this (a choice too).
 inline constexpr double velocityWidth = 0.0125;
 
 /// The two frames between which a mark's speed beside an event is taken; `first` is the event's

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/compare/rounding.hpp"
 #include "core/json_or_null.hpp"
 #include "core/measures/explanation.hpp"
+#include "core/rounding.hpp"
 
 #include <nlohmann/json.hpp>
 

@@ -50,8 +50,8 @@ private:
 /// A followed mark's error is that of the mark its path began with (variance 1) and that of
 /// following (1.25), which is where the factor 1.5 on the standard error of a followed mark comes
 /// from (variance 2.25). All marks of one landmark on one path share the first: this is the
-/// correlation of two of them (A). A path goes on from frame to frame; a placed mark or a hole ends
-/// it. Placed and proposed marks are independent.
+/// correlation of two of them (a choice of this project). A path goes on from frame to frame; a
+/// placed mark or a hole ends it. Placed and proposed marks are independent.
 inline constexpr double followedFactor = 1.5;
 inline constexpr double pathCorrelation = 1.0 / (followedFactor * followedFactor);
 

@@ -9,11 +9,11 @@
 namespace latemile {
 
 // Placement error of a difference between filming days, one SD: the published smallest detectable
-// difference over 1.96 where there is one, else these (A = choice of this project).
-inline constexpr double angleBetweenDays = 2.0;  ///< degrees (A)
-inline constexpr double offsetBetweenDays = 1.4; ///< centimetres (A)
-inline constexpr double timeBetweenDays = 5.0;   ///< milliseconds (A)
-inline constexpr double handBetweenDays = 2.8;   ///< % of a trunk of 50 cm: 1.4 cm (A)
+// difference over 1.96 where there is one, else the first four (choices of this project).
+inline constexpr double angleBetweenDays = 2.0;  ///< degrees
+inline constexpr double offsetBetweenDays = 1.4; ///< centimetres
+inline constexpr double timeBetweenDays = 5.0;   ///< milliseconds
+inline constexpr double handBetweenDays = 2.8;   ///< % of a trunk of 50 cm: 1.4 cm
 /// Dingenen 2018, Phys Ther Sport 33:40: SDD 2.2 to 4.8 degrees, the larger taken.
 inline constexpr double shankBetweenDays = 4.8 / 1.96;
 /// Guadagnin 2025, Braz J Mot Behav 19: MDC up to 4.3 degrees.

@@ -16,7 +16,8 @@ namespace {
 
 /// Most of the fit's standard error that is taken off for the excess: of a parabola hardly bent the
 /// excess is known worse than it is large. 0.3 kept bias and coverage best over noise of 0.4 to 1.2
-/// cm on a bounce of 6.6 cm and the like for knees and arms, 60 to 240 frames/s (A).
+/// cm on a bounce of 6.6 cm and the like for knees and arms, 60 to 240 frames/s (a choice of this
+/// project).
 constexpr double mostExcess = 0.3;
 
 /// value = a + b s + c s^2, s = time - origin.

@@ -14,9 +14,10 @@ namespace latemile {
 
 namespace {
 
-/// Judgement that all contacts of a clip share, and all its toe-offs, in frame intervals (A).
+/// Judgement that all contacts of a clip share, and all its toe-offs, in frame intervals (a choice
+/// of this project).
 constexpr double commonJudgement = 0.25;
-/// Speed taken for the retreat of the foot where none is stated, m/s (A).
+/// Speed taken for the retreat of the foot where none is stated, m/s (a choice of this project).
 constexpr double usualSpeed = 3.0;
 
 double square(double value)

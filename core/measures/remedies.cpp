@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/remedies.hpp"
 
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,8 +13,9 @@ namespace {
 
 constexpr double worthSaying = 0.95; // of the error before
 constexpr double quarter = 0.25;     // of a variance: half of an error
-constexpr double tapedCm = 0.3;      // a mark on a piece of tape (A)
-constexpr double timedBelt = 0.003;  // belt speed from a tape measure and twenty rounds (A)
+constexpr double tapedCm = 0.3;      // a mark on a piece of tape (a choice of this project)
+/// Of a belt's speed by tape measure and twenty rounds, as a share (a choice of this project).
+constexpr double timedBelt = 0.003;
 
 double square(double value)
 {

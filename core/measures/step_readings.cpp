@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/step_readings.hpp"
 
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 #include <algorithm>
 #include <utility>

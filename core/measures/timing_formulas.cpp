@@ -12,8 +12,9 @@ namespace {
 constexpr double millisecondsASecond = 1000.0;
 constexpr double centimetresAMetre = 100.0;
 constexpr double secondsAMinute = 60.0;
-constexpr double gravity = 9.81;        // m/s^2
-constexpr double steepestPercent = 1.0; // the sine model holds on the level (A)
+constexpr double gravity = 9.81; // m/s^2
+/// The sine model holds on the level (a choice of this project).
+constexpr double steepestPercent = 1.0;
 
 /// 100 (left - right) / mean.
 double asymmetry(double left, double right)

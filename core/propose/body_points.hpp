@@ -45,7 +45,7 @@ struct BodyPoints {
 /// for a landmark the network does not know (ASIS, PSIS, heel-top).
 [[nodiscard]] std::optional<std::size_t> networkPoint(Landmark landmark);
 
-/// `regressed` in crop pixels, made finer by the heat map: the mean of the 7 x 7 cells round it,
+/// `x`, `y` in crop pixels, made finer by the heat map: the mean of the 7 x 7 cells round it,
 /// weighted by their heat, where any of them is sure (0.5). Cell i lies at 4 i crop pixels.
 struct RefinedPoint {
     double x{};

@@ -39,8 +39,8 @@ using SearchGoesOn = std::function<bool(double share)>;
 /// ended before anything was found (Cancelled).
 Outcome<SearchedClip> searchClipFile(const ClipSearch& search, const SearchGoesOn& goesOn);
 
-/// The frames a clip's proposals are made on: all of them, or every n-th where there are more than
-/// 125 a second, since more make no path surer and take longer.
+/// The frames a clip's proposals are made on: about 125 a second, since more make no path surer and
+/// take longer. Of less than 187.5 a second all, from there on every second, then every third.
 [[nodiscard]] std::vector<FrameNumber> framesToSearch(const FrameIndex& index);
 
 /// `wanted` and two frames before and after each, a 60th of a second apart: near and far leg are

@@ -16,7 +16,8 @@ namespace latemile {
 
 /// What only the body as a whole shows: bones of another length than the clip's median (leg bones
 /// by a quarter, the foot by half), points within 2 % of the picture's edge, legs on frames with
-/// too few neighbours to tell which is which. Adds a remark where much is at the edge or unsure.
+/// too few neighbours to tell which is which. Adds a remark where a near point is at the edge on
+/// any frame, or a leg unsure.
 void addDoubts(BodyPaths& paths, int width, int height);
 
 } // namespace latemile

@@ -11,7 +11,7 @@
 namespace latemile {
 
 /// Thrown by the readers of a network's file where its bytes make no sense, as OpenCV throws where
-/// its layers make none: both are caught in network_file.cpp and leave it as an Error.
+/// its layers make none: both are caught in pose_network.cpp and leave it as an Error.
 struct NetworkFault : std::runtime_error {
     using std::runtime_error::runtime_error;
 };

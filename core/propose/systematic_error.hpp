@@ -7,8 +7,8 @@ namespace latemile {
 
 /// Where the network puts a landmark against where we mark it, in a clip nobody has marked yet.
 /// Lengths in trunk lengths (mid hip to mid shoulder), in the direction of a segment the network
-/// itself sees and square to it: square counts up for a runner facing right whose segment points
-/// forward.
+/// itself sees and square to it: square counts forward where the segment points up and down where
+/// it points forward, whichever way the runner faces.
 struct SystematicError {
     Landmark from{}; ///< the segment's ends
     Landmark to{};
@@ -27,8 +27,9 @@ struct SystematicError {
 /// coach's first confirmed marks take the constant's place.
 [[nodiscard]] SystematicError systematicError(Landmark landmark);
 
-/// How alike two poses must be for their errors to be alike, as the distance between the near leg's
-/// points in trunk lengths.
+/// How alike two poses must be for their errors to be alike, as the distance between the points of
+/// the leg on the landmark's own side (knee and ankle from the hip, toe from the ankle) in trunk
+/// lengths.
 inline constexpr double poseReach = 0.4;
 
 /// Error of a single frame for a point with this peak of its heat map: it grows e-fold with each

@@ -16,6 +16,9 @@ namespace {
 
 /// A line shorter than this on the picture fixes no direction and no length.
 constexpr double shortestLine = 2.0;
+/// Error of the picture's own vertical, radians: one degree, a tripod levelled by eye (a choice of
+/// this project).
+constexpr double levelledByEye = 0.0175;
 
 double distance(PixelPoint a, PixelPoint b)
 {
@@ -220,7 +223,7 @@ Outcome<Plane> Plane::from(const Scene& scene)
                                              : (scene.view == View::Rear ? 1.0 : -1.0);
     plane.m_plumbError = scene.plumb ? std::sqrt(2.0) * drawnEndError /
                                            distance(scene.plumb->top, scene.plumb->bottom)
-                                     : 0.0175; // one degree: a tripod levelled by eye (A)
+                                     : levelledByEye;
     cv::Matx33d toCm;
     if (scene.plane) {
         ASSIGN_OR_RETURN(const auto homography, homographyOf(*scene.plane, scene.lens));

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sheet/sheet_rows.hpp"
 
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 #include <algorithm>
 #include <cmath>

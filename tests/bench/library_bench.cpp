@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How long a library takes to be listed and a large session to be opened.
-//   bench_library                       2,000 athletes with 12 sessions each, in a folder of its
-//   own bench_library CLIP                  opening one clip: a long recording
+//   bench_library        a session of 10,000 marks; 2,000 athletes with 12 sessions each, in a
+//                        folder of its own
+//   bench_library CLIP   opening one clip: a long recording
 #include "core/clip/clip_reader.hpp"
 #include "core/store/session.hpp"
 #include "tests/scratch_folder.hpp"

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A small part of what latemile-simulate writes to coverage.md: enough to see an error that is
 // stated half as large as it is, and a verdict that finds changes where there are none.
-#include "core/compare/rounding.hpp"
 #include "core/measures/measure.hpp"
+#include "core/rounding.hpp"
 #include "tests/catch.hpp"
 #include "tests/simulation/coverage_text.hpp"
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/simulation/coverage_text.hpp"
 
-#include "core/compare/rounding.hpp"
 #include "core/measures/measure.hpp"
+#include "core/rounding.hpp"
 
 namespace latemile::simulation {
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // latemile-simulate: thousands of re-markings of a modelled runner whose truth is known, and how
 // often the stated intervals hold it. Writes tests/simulation/coverage.md.
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 #include "core/whole_file.hpp"
 #include "tests/simulation/coverage_text.hpp"
 

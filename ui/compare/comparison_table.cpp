@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/compare/comparison_table.hpp"
 
-#include "core/compare/rounding.hpp"
 #include "core/measures/measure.hpp"
+#include "core/rounding.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"

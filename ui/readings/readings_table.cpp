@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/readings/readings_table.hpp"
 
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"

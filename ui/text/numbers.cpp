@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/text/numbers.hpp"
 
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 namespace latemile::ui {
 

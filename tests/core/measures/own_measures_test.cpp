@@ -91,6 +91,21 @@ TEST_CASE("an own formula has the error of the built-in one it spells", "[measur
     }
 }
 
+TEST_CASE("an own angle is taken to run on as fast as any of the table's", "[measures]")
+{
+    const auto own =
+        OwnMeasures::from({ownOf("lean hip to shoulder at contact", Unit::Degree)}).value();
+    const auto& mine = own.table().front();
+    for (const auto& measure : measureTable()) {
+        INFO(measure.id);
+        if (measure.unit == Unit::Degree) {
+            CHECK(measure.rateAtContact.perSecond <= mine.rateAtContact.perSecond);
+            CHECK(measure.rateAtContact.onForefoot.value_or(0.0) <= mine.rateAtContact.perSecond);
+            CHECK(measure.rateAtMidStance.perSecond <= mine.rateAtMidStance.perSecond);
+        }
+    }
+}
+
 TEST_CASE("an extreme is looked for as the built-in formulas look for it", "[measures]")
 {
     auto clip = exampleClip();

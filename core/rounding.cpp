@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 #include "core/decimal_text.hpp"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/compare/rounding.hpp"
+#include "core/rounding.hpp"
 
 #include "tests/catch.hpp"
 #include "tests/project_folders.hpp"
@@ -11,7 +11,7 @@
 using namespace latemile;
 
 TEST_CASE("a value and its error are rounded together as the Particle Data Group does",
-          "[compare][outside]")
+          "[text][outside]")
 {
     // Particle Data Group, Review of Particle Physics, Introduction: the rule's own two examples
     // are the first two rows; the rest were worked from the rule with exact decimals. The rule is
@@ -38,7 +38,7 @@ TEST_CASE("a value and its error are rounded together as the Particle Data Group
     CHECK(rows >= 12);
 }
 
-TEST_CASE("an error's leading digits 354, 355, 949 and 950 fall on the right sides", "[compare]")
+TEST_CASE("an error's leading digits 354, 355, 949 and 950 fall on the right sides", "[text]")
 {
     // By hand from the rule.
     CHECK(decimalsFor(0.354) == 2);
@@ -52,13 +52,13 @@ TEST_CASE("an error's leading digits 354, 355, 949 and 950 fall on the right sid
     CHECK(roundedTogether(12345.0, 1234.0) == RoundedPair{"12300", "1200"});
 }
 
-TEST_CASE("a rounded value never reads minus nothing", "[compare]")
+TEST_CASE("a rounded value never reads minus nothing", "[text]")
 {
     CHECK(roundedTogether(-0.04, 1.2).value == "0.0");
     CHECK(fixedText(-0.4, 0) == "0");
 }
 
-TEST_CASE("an error below the last place shown is shown as one of that place", "[compare]")
+TEST_CASE("an error below the last place shown is shown as one of that place", "[text]")
 {
     CHECK(roundedTogether(252.4, 0.4, 0) == RoundedPair{"252", "1"});
     CHECK(roundedTogether(3.14159, 0.0, 2) == RoundedPair{"3.14", "0.00"});
