@@ -26,7 +26,8 @@ struct ContactFindings {
 ///   toe-off  the toe moves over the ground (10 % of that range), and it has risen by 1.5 cm
 /// The ground's own speed is the one the toe keeps while it is low: the belt's, or none over
 /// ground. Where the coach has placed events of a foot, what the signs are off by there is taken
-/// off everywhere. Stances that touch the clip's ends lack what is not in it. Source of the signs:
+/// off everywhere. A stance whose contact is not in the clip is left out; where its toe-off is not,
+/// it has none. Source of the signs:
 /// kinematic event detection from foot speed and height is common practice; the levels and the
 /// delays taken off are fitted on modelled runners of 2.3 to 3.6 m/s (choices of this project).
 /// Needs heel and toe of a foot on the frames around its contacts; without any:

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/follow/follow.hpp"
 
+#include "core/follow/end_seeds.hpp"
 #include "core/follow/flow_inside.hpp"
 #include "core/follow/path_finish.hpp"
 #include "core/follow/path_marks.hpp"
 #include "core/follow/placed_figures.hpp"
 #include "core/follow/recurrence.hpp"
+#include "core/follow/straight_carry.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -16,11 +18,6 @@ namespace {
 
 /// Share of the work that reading the pictures is, for the progress told.
 constexpr double readingShare = 0.5;
-/// Error of carrying a mark straight to another stride: the flow's spread over the points of a
-/// part, of which so many are independent, and what differs between two strides (cm, per axis;
-/// fitted on modelled runners).
-constexpr double strideChangeCm = 0.15;
-constexpr double flowShare = 0.35;
 
 } // namespace
 
@@ -32,7 +29,6 @@ struct Follower::Inside {
 
     [[nodiscard]] FigureSeeds seedsOf(const PlacedSide& side, const Marking& marking) const;
     void addAlike(FigureSeeds& seeds, std::int64_t frame, const Figure& placed) const;
-    [[nodiscard]] cv::Rect2d around(const Figure& figure) const;
 };
 
 Follower::Follower(std::unique_ptr<Inside> inside) : m_inside(std::move(inside)) {}
@@ -68,44 +64,19 @@ Outcome<Follower> Follower::open(ClipReader& clip, const Marking& marking,
         Inside{std::move(pictures), std::move(times), std::move(strides), options}));
 }
 
-cv::Rect2d Follower::Inside::around(const Figure& figure) const
-{
-    cv::Point2d least(1e9, 1e9);
-    cv::Point2d most(-1e9, -1e9);
-    for (const auto& point : figure) {
-        if (point) {
-            const auto at = pictures.reduced(*point);
-            least = {std::min(least.x, at.x), std::min(least.y, at.y)};
-            most = {std::max(most.x, at.x), std::max(most.y, at.y)};
-        }
-    }
-    const double margin = 20.0 * pictures.pixelsPerCm();
-    return {least.x - margin, least.y - margin, most.x - least.x + 2.0 * margin,
-            most.y - least.y + 2.0 * margin};
-}
-
 /// From the frame with placed marks straight to every frame on which the runner stands alike.
 void Follower::Inside::addAlike(FigureSeeds& seeds, std::int64_t frame, const Figure& placed) const
 {
     const FrameNumber from{frame};
     const auto figure = reducedFigure(placed, pictures);
-    for (const auto& alike : strides.of(from, around(placed))) {
-        ReducedFigure guess = figure;
-        for (auto& point : guess) {
-            if (point) {
-                *point += alike.shift;
-            }
-        }
-        const auto carried = carryFigure(pictures, from, figure, alike.frame, guess,
-                                         looksOf(pictures, from, figure), Search::Wide);
+    for (const auto& alike : strides.of(from, surroundings(figure, pictures.pixelsPerCm()))) {
+        const auto carried = carriedStraight(pictures, from, figure, alike);
         for (std::size_t i = 0; i < landmarkCount; ++i) {
-            if (!carried.at[i]) {
+            if (!carried.figure.at[i]) {
                 continue;
             }
-            const double flow = flowShare * carried.spread[i];
-            const double change = strideChangeCm * pictures.pixelsPerCm();
             const auto origin = seeds[i].find(frame - pictures.first().value);
-            const Seed seed{*carried.at[i], flow * flow + change * change, frame, false,
+            const Seed seed{*carried.figure.at[i], carried.variance[i], frame, false,
                             origin->second.clickVariance};
             auto [there, isNew] =
                 seeds[i].try_emplace(alike.frame.value - pictures.first().value, seed);
@@ -132,6 +103,7 @@ FigureSeeds Follower::Inside::seedsOf(const PlacedSide& side, const Marking& mar
     for (const auto& [frame, figure] : side.placed) {
         addAlike(seeds, frame, figure);
     }
+    addEndSeeds(seeds, pictures, times, strides);
     return seeds;
 }
 
@@ -150,7 +122,8 @@ Outcome<FollowResult> Follower::follow(const Marking& marking) const
     };
     for (const auto& side : sides) {
         auto seeds = inside.seedsOf(side, marking);
-        auto followed = followFigure(inside.pictures, inside.times, seeds, goOn);
+        const FrameSpan all{0, static_cast<std::int64_t>(inside.times.size()) - 1};
+        auto followed = followFigure(inside.pictures, inside.times, seeds, all, goOn);
         if (!followed) {
             return fail(Error::Kind::Cancelled, "Following was stopped; nothing was changed.");
         }

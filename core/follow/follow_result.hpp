@@ -18,7 +18,7 @@ struct FollowGap {
     enum class Kind {
         Lost,     ///< no mark: covered, out of the picture, or too far from any placed mark
         Bridged,  ///< not seen for a short while: interpolated between what was seen
-        Doubtful, ///< from before and from behind two different places were found
+        Doubtful, ///< two places from before and from behind, or a bone of another length
     };
     Kind kind{};
     BodySide side{};

@@ -12,7 +12,7 @@ namespace latemile {
 
 /// What a clip once followed told of how the body moves: small, and outlives the pictures. After
 /// a placed mark was moved, added or taken away its landmark is followed anew from it, by the same
-/// moves, in a few hundredths of a second.
+/// moves, in a few milliseconds.
 class FollowedFlow {
 public:
     struct Inside; ///< core/follow/flow_inside.hpp

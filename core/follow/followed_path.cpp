@@ -155,20 +155,20 @@ private:
 
 std::optional<FollowedFigure> followFigure(const RunnerPictures& pictures,
                                            const std::vector<double>& times,
-                                           const FigureSeeds& seeds,
+                                           const FigureSeeds& seeds, const FrameSpan& span,
                                            const std::function<bool(double)>& goOn)
 {
-    const auto frames = static_cast<std::int64_t>(times.size());
+    const auto frames = static_cast<double>(span.last - span.first + 1);
     Carrier forwards(pictures, times, seeds, 1);
     Carrier backwards(pictures, times, seeds, -1);
     std::atomic<bool> stopped{};
     std::jthread behindThread([&] {
-        for (auto i = frames - 1; i >= 0 && !stopped; --i) {
+        for (auto i = span.last; i >= span.first && !stopped; --i) {
             backwards.arriveAt(i);
         }
     });
-    for (std::int64_t i = 0; i < frames && !stopped; ++i) {
-        stopped = goOn && !goOn(static_cast<double>(i) / static_cast<double>(frames));
+    for (auto i = span.first; i <= span.last && !stopped; ++i) {
+        stopped = goOn && !goOn(static_cast<double>(i - span.first) / frames);
         forwards.arriveAt(i);
     }
     behindThread.join();

@@ -26,7 +26,9 @@ struct PathPoint {
     cv::Point2d at;          ///< reduced pixels
     double variance{};       ///< per axis, of following alone
     std::int64_t origin{-1}; ///< frame of the placed mark that decides most
-    bool isDoubtful{};      ///< from before and from behind two places were found that do not agree
+    /// From before and from behind two places were found that do not agree, or the bone to it is 15
+    /// % off its length (doubtBrokenBones).
+    bool isDoubtful{};
     bool isBridged{};       ///< not seen: interpolated over a short gap
     double clickVariance{}; ///< per axis, of the placed marks it hangs on, by their shares
 };
@@ -35,18 +37,26 @@ using FollowedPath = std::vector<std::optional<PathPoint>>;
 using FigurePaths = std::array<FollowedPath, landmarkCount>;
 
 /// How fast each landmark's place gets uncertain while it is followed: variance per axis =
-/// rate² · (seconds since the seed)^1.5. The power lies between a random walk (1) and a steady
-/// drift (2) and is a choice of this project, like the rates to begin with (centimetres after one
-/// second; fitted on modelled runners).
+/// rate² · (seconds of drift since the seed)^1.5, a second counting for more where the points
+/// around agree less (Way::drifted). The power lies between a random walk (1) and a steady drift
+/// (2) and is a choice of this project, like the rates to begin with (centimetres after one second;
+/// fitted on modelled runners).
 [[nodiscard]] double usualDriftCm(Landmark landmark);
 
 struct FollowedFigure;
 
-/// Follows one side's landmarks through the stretch from all seeds, once forwards and once
-/// backwards, handing a figure on every 25 ms, and joins both ways by their errors.
-/// `times` one a frame of `pictures`. `goOn` as in RunnerPictures::read.
+/// Frames from one to another, counted from the stretch's first.
+struct FrameSpan {
+    std::int64_t first{};
+    std::int64_t last{};
+};
+
+/// Follows one side's landmarks through the stretch, or a span of it, from all seeds there, once
+/// forwards and once backwards, handing a figure on every 25 ms, and joins both ways by their
+/// errors. `times` one a frame of `pictures`. `goOn` as in RunnerPictures::read.
 [[nodiscard]] std::optional<FollowedFigure>
 followFigure(const RunnerPictures& pictures, const std::vector<double>& times,
-             const FigureSeeds& seeds, const std::function<bool(double)>& goOn = {});
+             const FigureSeeds& seeds, const FrameSpan& span,
+             const std::function<bool(double)>& goOn = {});
 
 } // namespace latemile

@@ -13,11 +13,12 @@ namespace {
 
 constexpr double halfFit = 0.016; ///< s
 constexpr std::size_t fewestFrames = 20;
-constexpr double lowShare = 0.35; ///< of the frames in which a toe counts as low
-/// Quantile of the speed that nearly all of a swing's fastest frames reach, and what these are of
-/// it: higher up a path that jumps to where a foot is found again would be taken for a swing.
-constexpr double swingShare = 0.95;
-constexpr double fullSwing = 1.03;
+constexpr double lowShare = 0.35;   ///< of the frames in which a toe counts as low
+constexpr double swingShare = 0.98; ///< quantile of the speed that counts as swinging ...
+/// ... and which it does not exceed by more than this: a foot that jumps to where it is found again
+/// is faster for some frames than any swing.
+constexpr double mostShare = 0.90;
+constexpr double aboveMost = 1.2;
 constexpr double standingSlip = 0.06; ///< below it a point stands
 constexpr double leastRange = 100.0;  ///< cm/s; a foot that never swings does not run
 
@@ -109,6 +110,13 @@ double modeOf(std::vector<double> values)
         sum += *(first + i);
     }
     return sum / static_cast<double>(count);
+}
+
+/// From standing to swinging, cm/s.
+double swingRange(const std::vector<double>& speeds, double groundSpeed)
+{
+    return std::min(quantileOf(speeds, swingShare) - groundSpeed,
+                    aboveMost * (quantileOf(speeds, mostShare) - groundSpeed));
 }
 
 double alongOf(const PlanePoint& point)
@@ -215,7 +223,7 @@ std::optional<FootMotion> footMotionOf(const Marking& marking, BodySide side, co
         }
     }
     foot.groundSpeed = modeOf(std::move(lowSpeeds));
-    foot.range = fullSwing * (quantileOf(std::move(speeds), swingShare) - foot.groundSpeed);
+    foot.range = swingRange(speeds, foot.groundSpeed);
     if (foot.range < leastRange) {
         return std::nullopt;
     }

@@ -37,7 +37,7 @@ struct FootMotion {
 /// speed is the one the low toe keeps longest (half-sample mode, Bickel & Frühwirth 2006), so it
 /// needs neither scale nor belt to be right. `cmPerUnit`: what a unit of the plane is in
 /// centimetres, 1 where it has a scale. Nothing where fewer than 20 frames have a toe, or where it
-/// never stands.
+/// never swings.
 [[nodiscard]] std::optional<FootMotion> footMotionOf(const Marking& marking, BodySide side,
                                                      const Plane& plane, const FrameIndex& index,
                                                      double cmPerUnit);

@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <set>
 
 namespace latemile {
 
@@ -16,23 +15,19 @@ namespace {
 
 using MaybeEvent = std::optional<TimedEvent> GroundTime::*;
 
-constexpr double wholeClip = 1e9; ///< s
-
 /// Which frame of each stance the foot is followed from.
 struct Beginning {
     MaybeEvent event{}; ///< that is timed by it
     double after{};     ///< s, from where that is expected
-    double reach{};     ///< s, before and after that frame, of what is followed
 };
-constexpr std::array beginnings{Beginning{&GroundTime::contact, 0.09, 0.22},
-                                Beginning{&GroundTime::toeOff, -0.06, wholeClip},
-                                Beginning{&GroundTime::toeOff, -0.04, wholeClip},
-                                Beginning{&GroundTime::toeOff, 0.0, wholeClip}};
+constexpr std::array beginnings{
+    Beginning{&GroundTime::contact, 0.09}, Beginning{&GroundTime::toeOff, -0.06},
+    Beginning{&GroundTime::toeOff, -0.04}, Beginning{&GroundTime::toeOff, 0.0}};
 constexpr double sameEvent = 0.06; ///< s, within which two times are of one event
 // What a foot's events are off by together, s; fitted on rendered clips.
 constexpr double contactCommon = 0.003;
 constexpr double toeOffCommon = 0.004;
-constexpr double unseenError = 0.025; ///< s, of an event that no picture shows; at least a frame
+constexpr double unseenError = 0.040; ///< s, of an event that no picture shows; at least a frame
 constexpr double clipsEdge = 0.1;     ///< s
 
 Marking seedsFor(const Beginning& beginning, const std::vector<FootTimes>& feet,
@@ -142,23 +137,10 @@ private:
     double m_pass{};
 };
 
-/// The seeds and what is followed from them, as far as it is near one.
-Outcome<Marking> followedFrom(const Follower& follower, const Marking& seeds, double reach,
-                              const FrameIndex& index)
+/// The seeds and what is followed from them.
+Outcome<Marking> followedFrom(const Follower& follower, const Marking& seeds)
 {
-    std::map<BodySide, std::set<double>> times;
-    for (const auto& [key, mark] : seeds.marks) {
-        times[key.side].insert(index.time(key.frame).count());
-    }
     ASSIGN_OR_RETURN(auto followed, follower.follow(seeds));
-    std::erase_if(followed.marks, [&](const auto& entry) {
-        const auto& ofSide = times[entry.first.side];
-        const double time = index.time(entry.first.frame).count();
-        const auto next = ofSide.lower_bound(time);
-        const bool isBefore = next != ofSide.end() && *next - time < reach;
-        const bool isAfter = next != ofSide.begin() && time - *std::prev(next) < reach;
-        return !isBefore && !isAfter;
-    });
     auto marking = seeds;
     marking.marks.merge(followed.marks);
     return marking;
@@ -201,11 +183,11 @@ Outcome<std::map<BodySide, Passes>> passesOf(ClipReader& clip, const AllSeeds& s
         if (seeds[pass].marks.empty()) {
             continue;
         }
-        const auto& [event, after, reach] = beginnings[pass];
-        ASSIGN_OR_RETURN(const auto near, followedFrom(follower, seeds[pass], reach, clip.index()));
+        ASSIGN_OR_RETURN(const auto marking, followedFrom(follower, seeds[pass]));
         for (const auto& foot : feet) {
             if (!foot.isSure) {
-                found[foot.side][pass] = timesBy(near, event, foot, plane, clip.index(), cmPerUnit);
+                found[foot.side][pass] =
+                    timesBy(marking, beginnings[pass].event, foot, plane, clip.index(), cmPerUnit);
             }
         }
     }

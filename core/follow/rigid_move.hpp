@@ -21,8 +21,8 @@ struct RigidMove {
 
 /// The move that takes most of `before` to `after` (one point each, in the same order): weighted
 /// least squares (the plane case of Kabsch 1976), in which a point counts the less the farther it
-/// is off (Geman-McClure weights). Nothing from fewer than three points, or where they lie on one
-/// spot.
+/// is off (Geman-McClure weights). Nothing from fewer than three points; from points that all lie
+/// on one spot a shift without a turn.
 [[nodiscard]] std::optional<RigidMove> rigidMoveBetween(const std::vector<cv::Point2d>& before,
                                                         const std::vector<cv::Point2d>& after);
 

@@ -31,9 +31,9 @@ struct PictureMap {
     [[nodiscard]] PixelPoint upright(cv::Point2d point) const;
 };
 
-/// The pictures of a stretch, without colour, cut to around the runner and reduced to at most 3.2
-/// pixels a centimetre: following is no better with more, and slower. Each with its pyramid of ever
-/// smaller pictures, as optical flow wants them. Read once, then looked at in any order by any
+/// The pictures of a stretch, without colour, cut above and below the runner and reduced to at most
+/// 3.2 pixels a centimetre: following is no better with more, and slower. Each with its pyramid of
+/// ever smaller pictures, as optical flow wants them. Read once, then looked at in any order by any
 /// thread.
 class RunnerPictures {
 public:
