@@ -42,10 +42,23 @@ Outcome<Comparison> compareSession(const std::filesystem::path& folder)
     return compare(fresh, fatigued);
 }
 
+/// No verdict rests on what no coach has looked at.
+Outcome<Readings> confirmedReadings(const std::filesystem::path& file)
+{
+    ASSIGN_OR_RETURN(auto readings, readReadings(file));
+    if (readings.unconfirmedToo) {
+        return fail(Error::Kind::Inconsistent,
+                    file.string() + " counts marks that nobody confirmed, and no verdict is given "
+                                    "on them: confirm them, and measure again without "
+                                    "--unconfirmed.");
+    }
+    return readings;
+}
+
 Outcome<Comparison> compareFiles(const Asked& asked)
 {
-    ASSIGN_OR_RETURN(const auto fresh, readReadings(asked.fresh));
-    ASSIGN_OR_RETURN(const auto fatigued, readReadings(asked.fatigued));
+    ASSIGN_OR_RETURN(const auto fresh, confirmedReadings(asked.fresh));
+    ASSIGN_OR_RETURN(const auto fatigued, confirmedReadings(asked.fatigued));
     return compare(fresh, fatigued);
 }
 

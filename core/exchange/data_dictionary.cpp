@@ -46,6 +46,8 @@ constexpr std::array columns{
     Column{"readings", "value", "unit", "The reading; empty where it cannot be had"},
     Column{"readings", "se", "unit", "Its standard error"},
     Column{"readings", "reason", "-", "Why there is no value, or what to beware of"},
+    Column{"readings", "confirmed", "-",
+           "yes: read from what the coach placed and confirmed alone; no: not to be told anybody"},
     Column{"comparison", "measure", "-", "Id of the measure"},
     Column{"comparison", "unit", "-", "Unit of means, spreads and change"},
     Column{"comparison", "foot", "-", "Foot; both: no single one"},

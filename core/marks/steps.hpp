@@ -4,6 +4,7 @@
 #include "core/clip/frame_index.hpp"
 #include "core/marks/marking.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,6 +15,8 @@ namespace latemile {
 /// A named moment of a step.
 enum class Instant { Contact, MidStance, ToeOff, MidSwing };
 inline constexpr std::size_t instantCount = 4;
+inline constexpr std::array instantsInOrder{Instant::Contact, Instant::MidStance, Instant::ToeOff,
+                                            Instant::MidSwing};
 [[nodiscard]] std::string_view
 nameOf(Instant instant); ///< "contact", "mid-stance", "toe-off", "mid-swing"
 

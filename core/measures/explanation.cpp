@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measures/explanation.hpp"
 
+#include "core/measures/prepared_twice.hpp"
 #include "core/measures/remedies.hpp"
 #include "core/measures/step_readings.hpp"
 
@@ -163,6 +164,7 @@ ErrorBudget divided(ErrorBudget a, double by)
 struct Entering {
     Propagated from;
     Foot foot{};
+    StepNumber number;
 };
 
 /// What the steps' values hold together.
@@ -195,10 +197,8 @@ Gathered gathered(const PreparedClip& clip, const Measure& measure, const MeanOf
         }
         if (!from.value) {
             all.missing = from.missing;
-        } else if (of.confirmedOnly && !isConfirmed(from, clip)) {
-            all.missing = "not all marks of step " + std::to_string(i + 1) + " are confirmed";
         } else {
-            all.steps.push_back({std::move(from), foot});
+            all.steps.push_back({std::move(from), foot, clip.steps[i].number});
         }
     }
     if (measure.feet == Feet::Together && !of.foot) {
@@ -242,7 +242,7 @@ void addMean(Explanation& it, const std::vector<Entering>& steps, const Prepared
     const auto n = static_cast<double>(steps.size());
     ErrorBudget sum;
     CommonErrors common;
-    for (const auto& [from, foot] : steps) {
+    for (const auto& [from, foot, number] : steps) {
         sum = sum + budgetOf(from);
         common.events += from.common.events / n;
         common.scale += from.common.scale / n;
@@ -294,17 +294,57 @@ Explanation ofClip(const PreparedClip& clip, const Measure& measure, const MeanO
 
 } // namespace
 
+namespace {
+
+/// By the coach's word alone, where that gives the value.
+std::optional<Explanation> confirmedOfStep(const PreparedTwice& twice, const Measure& measure,
+                                           StepNumber number)
+{
+    const auto step = twice.confirmedStep(static_cast<std::size_t>(std::max(number.value, 1) - 1));
+    if (!twice.confirmed || !step) {
+        return std::nullopt;
+    }
+    auto it = ofStep(*twice.confirmed, measure, twice.confirmed->steps[*step].number);
+    if (!it || !it->value) {
+        return std::nullopt;
+    }
+    it->step = number;
+    return std::move(*it);
+}
+
+/// Of a mean that no confirmed step enters.
+std::string whyUnconfirmed(const PreparedTwice& twice, const Measure& measure, const MeanOf& of)
+{
+    const auto all = gathered(twice.all, measure, of);
+    return all.steps.empty() ? all.missing
+                             : "not all marks of step " +
+                                   std::to_string(all.steps.back().number.value) + " are confirmed";
+}
+
+} // namespace
+
 Outcome<Explanation> explain(const MarkedClip& clip, const Measure& measure,
                              std::optional<StepNumber> step)
 {
-    ASSIGN_OR_RETURN(const auto prepared, prepare(clip));
-    return step ? ofStep(prepared, measure, *step) : ofClip(prepared, measure, {});
+    ASSIGN_OR_RETURN(const auto twice, prepareTwice(clip));
+    if (!step) {
+        return ofClip(twice.all, measure, {});
+    }
+    if (auto confirmed = confirmedOfStep(twice, measure, *step)) {
+        return std::move(*confirmed);
+    }
+    return ofStep(twice.all, measure, *step);
 }
 
 Outcome<Explanation> explainMean(const MarkedClip& clip, const Measure& measure, const MeanOf& of)
 {
-    ASSIGN_OR_RETURN(const auto prepared, prepare(clip));
-    return ofClip(prepared, measure, of);
+    ASSIGN_OR_RETURN(const auto twice, prepareTwice(clip));
+    auto it = ofClip(of.confirmedOnly ? twice.coachs() : twice.all, measure, of);
+    if (of.confirmedOnly && twice.confirmed && !it.value && measure.formula) {
+        const auto why = whyUnconfirmed(twice, measure, of);
+        it.reason = why.empty() ? it.reason : why;
+    }
+    return it;
 }
 
 } // namespace latemile

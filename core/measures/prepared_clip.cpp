@@ -37,7 +37,7 @@ std::vector<double> legsInPixels(const Marking& marking)
 /// Thigh (.245 of stature) and shank (.246) as a share of the trochanter's height (.530): Drillis &
 /// Contini 1966 in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1.
 constexpr double thighAndShankOfLeg = (0.245 + 0.246) / 0.530;
-/// Spread of such proportions between people (A).
+/// Spread of such proportions between people (a choice of this project).
 constexpr double proportionError = 0.03;
 
 /// Without a scale line the athlete's own leg is the ruler; a weaker one.

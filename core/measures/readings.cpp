@@ -2,13 +2,16 @@
 #include "core/measures/readings.hpp"
 
 #include "core/measures/checks.hpp"
+#include "core/measures/prepared_twice.hpp"
 #include "core/measures/step_readings.hpp"
 #include "core/measures/summaries.hpp"
 
 #include <algorithm>
 #include <atomic>
 #include <iterator>
+#include <map>
 #include <thread>
+#include <utility>
 
 namespace latemile {
 
@@ -55,19 +58,68 @@ std::vector<std::vector<Reading>> eachRead(const PreparedClip& clip,
     return each;
 }
 
+std::vector<Reading> allRead(const PreparedClip& clip, const std::vector<const Measure*>& measures)
+{
+    std::vector<Reading> all;
+    for (auto& readings : eachRead(clip, measures)) {
+        std::ranges::move(readings, std::back_inserter(all));
+    }
+    return all;
+}
+
+/// A measure at a step of the whole clip, or (none) of the clip.
+using Place = std::pair<std::string, std::optional<StepNumber>>;
+
+/// What is read from the coach's part alone, by its place in the whole.
+std::map<Place, Reading> confirmedReadings(const PreparedTwice& twice,
+                                           const std::vector<const Measure*>& measures)
+{
+    std::map<Place, Reading> confirmed;
+    for (auto& reading : allRead(*twice.confirmed, measures)) {
+        if (!reading.value) {
+            continue;
+        }
+        if (reading.step) {
+            const auto of = static_cast<std::size_t>(reading.step->value - 1);
+            reading.step = twice.all.steps[twice.places[of]].number;
+        }
+        confirmed.emplace(Place{reading.measure, reading.step}, std::move(reading));
+    }
+    return confirmed;
+}
+
+/// Of each value that can be had by the coach's word alone, that one; the others stay unconfirmed.
+/// Where all are asked for, those stay that come from all marks, and are confirmed where the
+/// coach's word alone gives the same.
+void takeConfirmed(std::vector<Reading>& readings, std::map<Place, Reading> confirmed,
+                   bool unconfirmedToo)
+{
+    for (auto& reading : readings) {
+        const auto found = confirmed.find({reading.measure, reading.step});
+        if (found == confirmed.end()) {
+            reading.confirmed = false;
+        } else if (unconfirmedToo) {
+            reading.confirmed = found->second.value == reading.value;
+        } else {
+            reading = std::move(found->second);
+        }
+    }
+}
+
 } // namespace
 
 Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo, const OwnMeasures& own)
 {
-    ASSIGN_OR_RETURN(const auto prepared, prepare(clip));
-    Readings result{.clip = prepared.conditions,
-                    .steps = prepared.steps,
-                    .readings = {},
-                    .checks = checksOf(prepared),
+    ASSIGN_OR_RETURN(const auto twice, prepareTwice(clip));
+    Readings result{.clip = twice.all.conditions,
+                    .steps = twice.all.steps,
+                    .readings = allRead(twice.all, own.all()),
+                    .checks = checksOf(twice.all),
                     .summary = {},
-                    .own = own};
-    for (auto& readings : eachRead(prepared, own.all())) {
-        std::ranges::move(readings, std::back_inserter(result.readings));
+                    .own = own,
+                    .unconfirmedToo = unconfirmedToo};
+    if (twice.confirmed) {
+        takeConfirmed(result.readings, confirmedReadings(twice, own.all()), unconfirmedToo);
     }
     result.summary = summariesOf(result.readings, unconfirmedToo, own);
     return result;

@@ -53,7 +53,7 @@ struct Reading {
     std::string reason; ///< why there is no value; with a value: what to beware of, else empty
     ErrorShares shares;
     CommonErrors common;
-    bool confirmed{}; ///< every mark and event it came from was placed by the coach
+    bool confirmed{}; ///< it comes from what the coach placed and confirmed, and nothing else
     std::vector<MarkKey> marksUsed;
 };
 
@@ -107,6 +107,7 @@ struct Readings {
     std::vector<Summary> summary;
     OwnMeasures
         own{}; ///< the coach's own among the readings: their definitions go with the numbers
+    bool unconfirmedToo{}; ///< the summary counts what nobody confirmed: to screen by, no more
 };
 
 /// What readings are computed from; every member is a value.
@@ -119,9 +120,12 @@ struct MarkedClip {
 };
 
 /// All measures of all steps with their errors, the checks and the summaries. A scene that cannot
-/// be used is an Error; a measure that cannot be had is a reading with a reason. Unconfirmed values
-/// are readings but enter no summary unless `unconfirmedToo`. A coach's own measures come after
-/// those of the table.
+/// be used is an Error; a measure that cannot be had is a reading with a reason. A value is read
+/// from what the coach placed and confirmed alone, as if nothing else were marked; only where that
+/// gives none is it read from all marks, is unconfirmed, and enters no summary. With
+/// `unconfirmedToo` all are read from all marks and enter. The checks look at everything: a wrong
+/// proposal may forbid a comparison, never make one. A coach's own measures come after those of the
+/// table.
 Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo = false,
                              const OwnMeasures& own = {});
 

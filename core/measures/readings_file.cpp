@@ -296,18 +296,23 @@ json toJson(const Readings& readings)
     if (!own.definitions().empty()) {
         document["own_measures"] = toJson(own);
     }
+    if (readings.unconfirmedToo) {
+        document["unconfirmed"] = true;
+    }
     return document;
 }
 
 std::string readingsCsv(const Readings& readings)
 {
-    CsvText csv({"measure", "unit", "step", "foot", "instant", "time_s", "value", "se", "reason"});
+    CsvText csv({"measure", "unit", "step", "foot", "instant", "time_s", "value", "se", "reason",
+                 "confirmed"});
     for (const auto& reading : readings.readings) {
         csv.text(reading.measure).text(unitOf(reading.measure, readings.own));
         reading.step ? csv.integer(reading.step->value) : csv.empty();
         csv.text(footWord(reading.foot)).text(reading.instant);
         csv.number(reading.time ? std::optional(reading.time->count()) : std::nullopt);
         csv.number(reading.value).number(reading.se).text(reading.reason);
+        csv.text(!reading.value ? "" : reading.confirmed ? "yes" : "no");
         csv.endRow();
     }
     return csv.whole();
@@ -322,6 +327,8 @@ Outcome<Readings> readReadings(const std::filesystem::path& file)
     Readings readings;
     ASSIGN_OR_RETURN(const auto clip, field.member("clip"));
     ASSIGN_OR_RETURN(readings.clip, clipFrom(clip, name));
+    ASSIGN_OR_RETURN(const auto unconfirmed, field.optionalBoolean("unconfirmed"));
+    readings.unconfirmedToo = unconfirmed.value_or(false);
     ASSIGN_OR_RETURN(readings.steps, rowsFrom<Step>(field, "steps", stepFrom));
     ASSIGN_OR_RETURN(const auto own, field.maybe("own_measures"));
     if (own) {

@@ -2,15 +2,11 @@
 #include "core/practice/repeat_plan.hpp"
 
 #include <algorithm>
-#include <array>
 #include <random>
 
 namespace latemile {
 
 namespace {
-
-constexpr std::array instants{Instant::Contact, Instant::MidStance, Instant::ToeOff,
-                              Instant::MidSwing};
 
 /// The near marks of a frame; none where one of them was not placed.
 std::set<MarkKey> placedOn(const Marking& marking, FrameNumber frame)
@@ -33,7 +29,7 @@ std::vector<RepeatCell> cellsOf(const Marking& marking, const FrameIndex& index)
     std::vector<RepeatCell> cells;
     std::set<FrameNumber> seen;
     for (const auto& step : stepsOf(marking.stances, index)) {
-        for (const auto instant : instants) {
+        for (const auto instant : instantsInOrder) {
             const auto frame = frameOf(step, instant, index);
             if (!frame || !seen.insert(*frame).second) {
                 continue;

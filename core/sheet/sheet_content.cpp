@@ -36,10 +36,16 @@ std::vector<CueText> chosenCues(const Session& session, const Comparison& compar
     return texts;
 }
 
-std::string confirmedWords(const SheetClip& fresh, const SheetClip& fatigued)
+std::string confirmedWords(const SheetClip& fresh, const SheetClip& fatigued,
+                           const Session& session)
 {
-    const auto one = countInstants(fresh.readings.steps, fresh.clip.marking, fresh.index);
-    const auto two = countInstants(fatigued.readings.steps, fatigued.clip.marking, fatigued.index);
+    const AskedLandmarks asked(session.measures, fresh.readings.own);
+    const auto countOf = [&asked](const SheetClip& clip) {
+        return countInstants(clip.readings.steps, clip.clip.marking, clip.index,
+                             nearFootOf(clip.clip.scene.view), asked);
+    };
+    const auto one = countOf(fresh);
+    const auto two = countOf(fatigued);
     return "The coach confirmed " + std::to_string(one.confirmed + two.confirmed) + " of " +
            std::to_string(one.marked + two.marked) + " marked instants.";
 }
@@ -56,7 +62,7 @@ void addWords(SheetContent& content, const SheetClip& fresh, const SheetClip& fa
     content.fatiguedSpeed = fatigued.clip.scene.beltSpeed;
     content.inclinePercent = fresh.clip.inclinePercent;
     content.cautions = usualCautions();
-    content.confirmed = confirmedWords(fresh, fatigued);
+    content.confirmed = confirmedWords(fresh, fatigued, session);
     content.errorWords = errorWords();
     if (session.measuresAfterLooking) {
         content.errorWords += ' ' + afterLookingWords();

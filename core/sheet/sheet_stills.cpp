@@ -66,7 +66,8 @@ std::vector<StillMeasured> measuredOn(const Still& still, const SheetClip& clip,
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const Measure* measure = own.find(rows[i].measure);
         const Reading* reading = measure ? readingAt(clip.readings, *measure, still.step) : nullptr;
-        if (!reading || measure->instant != still.instant) {
+        // What nobody confirmed goes to no athlete.
+        if (!reading || !reading->confirmed || measure->instant != still.instant) {
             continue;
         }
         if (auto drawn = drawingOf(*measure, clip.clip.marking, still.frame, plane)) {

@@ -65,11 +65,15 @@ double distance(const Typical& typical, StepNumber step)
     return typical.spread > 0.0 ? std::abs(found->second - typical.median) / typical.spread : 0.0;
 }
 
-bool isConfirmed(const Readings& readings, const Step& step)
+/// Of the measures that the choice goes by: all others may well rest on marks that were never
+/// asked for.
+bool isConfirmed(const Readings& readings, const Step& step,
+                 const std::vector<std::string>& measures)
 {
     bool any = false;
     for (const Reading& reading : readings.readings) {
-        if (reading.step == step.number && reading.value) {
+        if (reading.step == step.number && reading.value &&
+            std::ranges::find(measures, reading.measure) != measures.end()) {
             any = true;
             if (!reading.confirmed) {
                 return false;
@@ -109,7 +113,8 @@ std::optional<Step> typicalStep(const Readings& readings, const Marking& marking
                                 const std::vector<Instant>& instants)
 {
     std::vector<Typical> typicals;
-    for (const std::string& measure : measures) {
+    const auto& ids = measures.empty() ? defaultMeasures() : measures;
+    for (const std::string& measure : ids) {
         typicals.push_back(typicalOf(readings, measure, foot));
     }
     std::optional<Step> best;
@@ -122,7 +127,7 @@ std::optional<Step> typicalStep(const Readings& readings, const Marking& marking
         for (const Typical& typical : typicals) {
             sum += distance(typical, step.number);
         }
-        const std::pair rank{!isConfirmed(readings, step), sum};
+        const std::pair rank{!isConfirmed(readings, step, ids), sum};
         if (!best || rank < bestRank) {
             best = step;
             bestRank = rank;
@@ -131,24 +136,44 @@ std::optional<Step> typicalStep(const Readings& readings, const Marking& marking
     return best;
 }
 
+namespace {
+
+/// Whether any of the landmarks is marked on the frame, and whether all that are, are placed.
+struct MarkedThere {
+    bool any{};
+    bool allPlaced{true};
+};
+
+MarkedThere markedOn(FrameNumber frame, const std::vector<Landmark>& landmarks,
+                     const Marking& marking)
+{
+    MarkedThere there;
+    for (const Landmark landmark : landmarks) {
+        if (const Mark* mark = marking.find({frame, BodySide::Near, landmark})) {
+            there.any = true;
+            there.allPlaced = there.allPlaced && mark->origin == Origin::Placed;
+        }
+    }
+    return there;
+}
+
+} // namespace
+
 InstantCount countInstants(const std::vector<Step>& steps, const Marking& marking,
-                           const FrameIndex& index)
+                           const FrameIndex& index, Foot nearFoot, const AskedLandmarks& asked)
 {
     InstantCount count;
     for (const Step& step : steps) {
-        for (const Instant instant :
-             {Instant::Contact, Instant::MidStance, Instant::ToeOff, Instant::MidSwing}) {
+        for (const Instant instant : instantsInOrder) {
             const auto frame = frameOf(step, instant, index);
-            bool marked = false;
-            bool placed = step.origin == Origin::Placed;
-            for (const Landmark landmark : sideViewLandmarks) {
-                const Mark* mark =
-                    frame ? marking.find({*frame, BodySide::Near, landmark}) : nullptr;
-                marked = marked || mark;
-                placed = placed && (!mark || mark->origin == Origin::Placed);
+            const auto& landmarks = asked.at(instant, step.foot == nearFoot);
+            if (!frame || landmarks.empty()) {
+                continue;
             }
-            count.marked += marked ? 1 : 0;
-            count.confirmed += marked && placed ? 1 : 0;
+            const auto there = markedOn(*frame, landmarks, marking);
+            count.marked += there.any ? 1 : 0;
+            count.confirmed +=
+                there.any && there.allPlaced && step.origin == Origin::Placed ? 1 : 0;
         }
     }
     return count;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/clip/frame_index.hpp"
+#include "core/measures/asked_landmarks.hpp"
 #include "core/measures/readings.hpp"
 #include "core/sheet/still.hpp"
 
@@ -22,20 +23,22 @@ namespace latemile {
 
 /// The step that stands for the clip on a sheet: of `foot`, showable, and in `measures` together
 /// nearest to the median of the clip's steps of that foot, each measure in its own spread; a
-/// measure it lacks counts as one spread off. Confirmed steps (every reading from placed marks and
-/// events) go before others; of two equally near the earlier. Nothing where no step can be shown.
+/// measure it lacks counts as one spread off. Steps whose readings of these measures are all
+/// confirmed go before others (no measures: those a session starts with); of two equally near the
+/// earlier. Nothing where no step can be shown.
 [[nodiscard]] std::optional<Step>
 typicalStep(const Readings& readings, const Marking& marking, const FrameIndex& index, Foot foot,
             const std::vector<std::string>& measures,
             const std::vector<Instant>& instants = defaultStillInstants());
 
-/// How many instants of a clip bear near landmarks, and at how many the coach placed them all as
-/// well as the step's contact and toe-off.
+/// At how many instants of a clip landmarks that are asked for are marked, and at how many of these
+/// the coach placed or confirmed them all as well as the step's contact and toe-off.
 struct InstantCount {
     int confirmed{};
     int marked{};
 };
 [[nodiscard]] InstantCount countInstants(const std::vector<Step>& steps, const Marking& marking,
-                                         const FrameIndex& index);
+                                         const FrameIndex& index, Foot nearFoot,
+                                         const AskedLandmarks& asked);
 
 } // namespace latemile

@@ -63,6 +63,10 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
     const auto marks = bytesOf(out / "fresh.MARKS.csv");
     CHECK(marks.find(",proposed,") != std::string::npos);
     CHECK(marks.find(",placed,") == std::string::npos);
+    // What was only screened gets no verdict afterwards.
+    checkRefused({"compare", (out / "fresh.READINGS.json").string(),
+                  (out / "late.READINGS.json").string()},
+                 "nobody confirmed");
 }
 
 TEST_CASE("review refuses what it cannot use before it looks at a picture", "[batch][propose]")

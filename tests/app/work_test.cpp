@@ -84,7 +84,7 @@ TEST_CASE("what measure prints and what it writes are the same readings", "[batc
     const auto csv = (files.folder / "readings.csv").string();
     (void)answer(with(files.measureArguments(), {"--out", csv}));
     const auto text = bytesOf(csv);
-    CHECK(text.find("measure,unit,step,foot,instant,time_s,value,se,reason\n") == 0);
+    CHECK(text.find("measure,unit,step,foot,instant,time_s,value,se,reason,confirmed\n") == 0);
     const auto rows = json::parse(bytesOf(file))["readings"].size();
     CHECK(static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) == rows + 1);
 }

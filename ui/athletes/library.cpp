@@ -54,16 +54,17 @@ QString toDoIn(const SessionClip& clip)
     const auto near = clip.scene.view == View::RightSide ? Foot::Right : Foot::Left;
     const auto steps =
         std::ranges::count(clip.marking.stances, near, [](const Stance& s) { return s.foot; });
-    const bool unconfirmed = std::ranges::any_of(clip.marking.marks, [](const auto& entry) {
-        return entry.second.origin == Origin::Proposed;
-    });
     if (steps < fewestSteps) {
         return QCoreApplication::translate("Library", "mark %1 steps more of the %2 clip")
             .arg(fewestSteps - steps)
             .arg(name);
     }
-    return unconfirmed
-               ? QCoreApplication::translate("Library", "confirm the proposals of the %1 clip")
+    const auto confirmed = std::ranges::count_if(clip.marking.stances, [near](const Stance& s) {
+        return s.foot == near && s.origin == Origin::Placed;
+    });
+    return confirmed < fewestSteps
+               ? QCoreApplication::translate("Library", "confirm %1 steps more of the %2 clip")
+                     .arg(fewestSteps - confirmed)
                      .arg(name)
                : QString();
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/compare/compare_page.hpp"
 
+#include "core/measures/asked_landmarks.hpp"
 #include "core/sheet/still_choice.hpp"
 #include "ui/compare/athlete_clips.hpp"
 #include "ui/compare/compare_locks.hpp"
@@ -9,7 +10,6 @@
 #include "ui/compare/step_phase.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/session_document.hpp"
-#include "ui/marks/cell_plan.hpp"
 #include "ui/text/words.hpp"
 #include "ui/theme/tokens.hpp"
 

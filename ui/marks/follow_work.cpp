@@ -1,22 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/follow_work.hpp"
 
+#include "ui/marks/work_clip.hpp"
+
 #include <utility>
 
 namespace latemile::ui {
 namespace {
 
-/// Of the progress bar: reading the headers is over before the pictures are looked at.
-constexpr double openingShare = 0.05;
-
-Outcome<FollowResult> resultOf(const FollowJob& job, const std::function<bool(double)>& tell)
+Outcome<FollowResult> resultOf(const FollowJob& job, const WorkGoesOn& goesOn)
 {
-    ClipOptions clipOptions = job.options;
-    clipOptions.goOn = [&](double share) { return tell(openingShare * share); };
-    ASSIGN_OR_RETURN(auto clip, ClipReader::open(job.file, clipOptions));
+    ASSIGN_OR_RETURN(auto clip, openForWork(job.file, job.options, goesOn));
     FollowOptions options;
     options.clicks = job.clicks;
-    options.goOn = [&](double share) { return tell(openingShare + (1.0 - openingShare) * share); };
+    options.goOn = afterOpening(goesOn);
     return followMarks(clip, job.marking, options);
 }
 

@@ -72,7 +72,7 @@ std::vector<OddBone> MarkingFlow::oddBonesOn(FrameNumber frame) const
     return odd;
 }
 
-void MarkingFlow::setPlan(const CellPlan& plan)
+void MarkingFlow::setPlan(const AskedLandmarks& plan)
 {
     m_plan = plan;
     m_order.forget();
@@ -112,7 +112,7 @@ const std::vector<Landmark>& MarkingFlow::asked(const StepInstant& place) const
         return found == m_only.end() ? nothing : found->landmarks;
     }
     const Step* step = stepOf(place.step);
-    return step == nullptr ? nothing : m_plan.landmarks(place.instant, m_clip->isNear(step->foot));
+    return step == nullptr ? nothing : m_plan.at(place.instant, m_clip->isNear(step->foot));
 }
 
 CellWork MarkingFlow::work(const StepInstant& place) const

@@ -5,7 +5,7 @@
 #include "core/marks/rhythm.hpp"
 #include "ui/document/selection.hpp"
 #include "ui/marks/cell_doubt.hpp"
-#include "ui/marks/cell_plan.hpp"
+#include "ui/marks/cell_work.hpp"
 #include "ui/marks/work_order.hpp"
 
 #include <QObject>
@@ -32,12 +32,12 @@ public:
     explicit MarkingFlow(Selection& selection, QObject* parent = nullptr);
 
     void setClip(ClipDocument* clip);
-    void setPlan(const CellPlan& plan);
+    void setPlan(const AskedLandmarks& plan);
     /// From now on nothing but these cells, in this order, whatever the plan asks for.
     void askOnly(std::vector<AskedCell> cells);
     [[nodiscard]] bool asksOnly() const { return !m_only.empty(); }
     [[nodiscard]] std::size_t countOfOnly() const { return m_only.size(); }
-    [[nodiscard]] const CellPlan& plan() const { return m_plan; }
+    [[nodiscard]] const AskedLandmarks& plan() const { return m_plan; }
     [[nodiscard]] ClipDocument* clip() const { return m_clip; }
     /// The cell at hand.
     [[nodiscard]] const std::optional<StepInstant>& place() const { return m_selection.place(); }
@@ -129,7 +129,7 @@ private:
 
     Selection& m_selection;
     QPointer<ClipDocument> m_clip;
-    CellPlan m_plan{std::vector<std::string>{}};
+    AskedLandmarks m_plan{std::vector<std::string>{}};
     std::vector<AskedCell> m_only; ///< empty: the plan asks
     std::vector<OddBone> m_oddBones;
     std::vector<RhythmFault> m_rhythmFaults;

@@ -203,9 +203,9 @@ void MarksPage::setClip()
 
 void MarksPage::setPlan()
 {
-    m_flow->setPlan(m_steps->asksForAll() ? CellPlan::everything()
-                                          : CellPlan(m_context.session.about().measures,
-                                                     m_context.session.ownMeasures()));
+    m_flow->setPlan(m_steps->asksForAll() ? AskedLandmarks::everything()
+                                          : AskedLandmarks(m_context.session.about().measures,
+                                                           m_context.session.ownMeasures()));
     m_steps->renew();
     tellReadings();
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/marks/running_line.hpp"
 
+#include "core/measures/asked_landmarks.hpp"
 #include "ui/document/clip_document.hpp"
-#include "ui/marks/cell_plan.hpp"
 #include "ui/text/numbers.hpp"
 #include "ui/text/words.hpp"
 

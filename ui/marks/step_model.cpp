@@ -45,7 +45,7 @@ void StepModel::renew()
 {
     beginResetModel();
     m_columns = {Instant::Contact, Instant::MidStance, Instant::ToeOff};
-    if (!m_flow.plan().landmarks(Instant::MidSwing, true).empty()) {
+    if (!m_flow.plan().at(Instant::MidSwing, true).empty()) {
         m_columns.push_back(Instant::MidSwing);
     }
     m_rows = m_flow.clip() == nullptr ? 0 : static_cast<int>(m_flow.clip()->steps().size());

@@ -2,12 +2,12 @@
 #include "ui/refilms/refilms_page.hpp"
 
 #include "core/compare/refilms_csv.hpp"
+#include "core/measures/asked_landmarks.hpp"
 #include "core/measures/measure.hpp"
 #include "core/whole_file.hpp"
 #include "ui/athletes/library.hpp"
 #include "ui/document/commands/set_about.hpp"
 #include "ui/document/session_document.hpp"
-#include "ui/marks/cell_plan.hpp"
 #include "ui/page/labels.hpp"
 #include "ui/readings/readings_text.hpp"
 #include "ui/refilms/refilm_plots.hpp"

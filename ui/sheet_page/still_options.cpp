@@ -14,13 +14,9 @@
 #include <QStandardItemModel>
 
 #include <algorithm>
-#include <array>
 
 namespace latemile::ui {
 namespace {
-
-constexpr std::array allInstants{Instant::Contact, Instant::MidStance, Instant::ToeOff,
-                                 Instant::MidSwing};
 
 std::vector<StepNumber> stepsThatShow(const ClipDocument* clip, const std::vector<Instant>& at)
 {
@@ -44,11 +40,11 @@ StillOptions::StillOptions(const PageContext& context, const SheetMaker& maker, 
       m_second(choice(tr("Second moment"))), m_fresh(choice(tr("Fresh step"))),
       m_fatigued(choice(tr("Fatigued step")))
 {
-    for (const Instant instant : allInstants) {
+    for (const Instant instant : instantsInOrder) {
         m_first->addItem(capital(wordFor(instant)));
     }
     m_second->addItem(tr("None"));
-    for (const Instant instant : allInstants) {
+    for (const Instant instant : instantsInOrder) {
         m_second->addItem(capital(wordFor(instant)));
     }
     auto* form = new QFormLayout(this);
@@ -94,8 +90,8 @@ void StillOptions::fill()
 {
     m_filling = true;
     const auto shown = instants();
-    for (int at = 0; at < static_cast<int>(allInstants.size()); ++at) {
-        const bool can = canShow(allInstants[static_cast<std::size_t>(at)]);
+    for (int at = 0; at < static_cast<int>(instantsInOrder.size()); ++at) {
+        const bool can = canShow(instantsInOrder[static_cast<std::size_t>(at)]);
         enableItem(*m_first, at, can);
         enableItem(*m_second, at + 1, can);
     }

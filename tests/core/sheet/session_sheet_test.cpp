@@ -130,6 +130,30 @@ TEST_CASE("the stills are of the instants and steps the coach wished for", "[she
     CHECK(wished->stills[1].step == usual->stills[1].step);
 }
 
+TEST_CASE("a number that nobody confirmed is drawn on no still", "[sheet]")
+{
+    Visit visit;
+    visit.session.measures = {"foot_ahead", "head_forward"};
+    const auto drawn = [&] {
+        int count = 0;
+        for (const auto& still : visit.sheet()->stills) {
+            count += static_cast<int>(
+                std::ranges::count(still.measured, "foot_ahead", &StillMeasured::measure));
+        }
+        return count;
+    };
+    const int before = drawn();
+    REQUIRE(before == 2); // fresh and fatigued
+    for (SessionClip& clip : visit.session.clips) {
+        for (auto& [key, mark] : clip.marking.marks) {
+            if (clip.condition == "fatigued" && key.landmark == Landmark::Ankle) {
+                mark.origin = Origin::Proposed;
+            }
+        }
+    }
+    CHECK(drawn() == 1);
+}
+
 TEST_CASE("a choice of measures made with the numbers in sight says so", "[sheet]")
 {
     Visit visit;

@@ -176,17 +176,29 @@ TEST_CASE("a step without a hip at mid-stance cannot be shown", "[sheet]")
     CHECK(clip.typical()->number == StepNumber{3});
 }
 
-TEST_CASE("an instant counts as confirmed only when every mark on it was placed", "[sheet]")
+TEST_CASE("an instant counts as confirmed only when all that is asked for there was placed",
+          "[sheet]")
 {
     Clip clip;
-    auto count = countInstants(clip.readings.steps, clip.marking, clip.index);
-    CHECK(count.marked == 6); // three steps, contact and mid-stance
-    CHECK(count.confirmed == 6);
+    // Knee and ankle at contact, hip at mid-stance and toe-off; toe-off bears no mark.
+    const AskedLandmarks asked({"shank_angle", "hips_behind"});
+    const auto counted = [&](Foot near = Foot::Left) {
+        return countInstants(clip.readings.steps, clip.marking, clip.index, near, asked);
+    };
+    CHECK(counted().marked == 6); // three steps, contact and mid-stance
+    CHECK(counted().confirmed == 6);
     clip.marking.marks[{FrameNumber{10}, BodySide::Near, Landmark::Knee}].origin = Origin::Followed;
     clip.readings.steps[1].origin = Origin::Proposed;
-    count = countInstants(clip.readings.steps, clip.marking, clip.index);
-    CHECK(count.marked == 6);
-    CHECK(count.confirmed == 3);
+    CHECK(counted().marked == 6);
+    CHECK(counted().confirmed == 3);
+    // What nobody was asked for is not missed: proposals of the ear on each frame.
+    for (std::int64_t i = 0; i < clip.index.size(); ++i) {
+        clip.marking.marks[{FrameNumber{i}, BodySide::Near, Landmark::Ear}] = {
+            {90, 20}, Origin::Proposed, 9.0};
+    }
+    CHECK(counted().marked == 6);
+    CHECK(counted().confirmed == 3);
+    CHECK(counted(Foot::Right).marked == 0);
 }
 
 TEST_CASE("crops hold every landmark and are of one size in centimetres", "[sheet]")

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measures/asked_landmarks.hpp"
 #include "tests/catch.hpp"
 #include "tests/ui/window/counted_hand.hpp"
 #include "tests/ui/window/marking_hands.hpp"
@@ -11,12 +12,29 @@
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 
+#include <chrono>
 #include <iostream>
 
 using namespace latemile;
 using namespace latemile::ui;
 
 namespace {
+
+/// Once all cells are confirmed every measure they were asked for has its numbers.
+void checkMeansAreTheCoachs(const ClipDocument& clip, int fewestSteps)
+{
+    const auto readings = readingsOf(clip.marked()).value();
+    for (const std::string& id : defaultMeasures()) {
+        CAPTURE(id);
+        const bool isOfSteps = static_cast<bool>(findMeasure(id)->formula);
+        CHECK(std::ranges::any_of(readings.readings, [&id](const Reading& reading) {
+            return reading.measure == id && reading.value && reading.confirmed;
+        }));
+        CHECK((!isOfSteps || std::ranges::any_of(readings.summary, [&id](const Summary& summary) {
+            return summary.measure == id && summary.n >= fewestSteps;
+        })));
+    }
+}
 
 /// From an empty clip: contact and toe-off of the first `stances` stances.
 void markEvents(Hand& hand, const nlohmann::json& truth, std::size_t stances)
@@ -242,6 +260,7 @@ TEST_CASE("with followed marks and found contacts a further step takes at most s
               << marks << " a step for " << static_cast<double>(cells) / (steps - 2) << " cells\n";
     CHECK(page.flow().open().empty());
     CHECK(events + marks <= 6.0);
+    checkMeansAreTheCoachs(clip, 3);
 }
 
 // Hidden: the pose network looks at 672 frames, which takes minutes.
@@ -262,10 +281,16 @@ TEST_CASE("from the raw late clip to confirmed near-foot steps by proposals",
         }
         REQUIRE_FALSE(page.proposing().isBusy());
     };
+    const auto began = std::chrono::steady_clock::now();
+    const auto secondsSinceBegun = [began] {
+        return std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count();
+    };
     hand.key(Qt::Key_U);
     waitForProposals();
+    const double proposed = secondsSinceBegun();
     findContacts(page, hand); // contacts from proposals alone
     INFO(page.followPanel().told().toStdString());
+    const double timed = secondsSinceBegun();
     const int forProposals = hand.actions();
     REQUIRE(clip.steps().size() >= 10);
     goThroughContacts(page, hand, truth);
@@ -328,6 +353,9 @@ TEST_CASE("from the raw late clip to confirmed near-foot steps by proposals",
               << " for the first near step, " << hand.actions() - begun << " for " << cells
               << " further cells (" << drags << " of them to set marks right); "
               << hand.actions() / steps << " a step in all\n";
+    std::cout << "machine: " << proposed << " s for proposals, " << timed
+              << " s until the first event can be confirmed\n";
     CHECK(page.flow().open().empty());
     CHECK(hand.actions() / (3 * steps) <= 1.5); // an instant
+    checkMeansAreTheCoachs(clip, 6);
 }

@@ -148,7 +148,7 @@ TEST_CASE("the readings are copied as a table and as CSV", "[ui]")
     CHECK(QApplication::clipboard()->text().contains("Left mean\tRight mean\tLeft − right\tMean"));
     clickButton(page, QStringLiteral("Copy as CSV"));
     CHECK(QApplication::clipboard()->text().startsWith(
-        "measure,unit,step,foot,instant,time_s,value,se,reason"));
+        "measure,unit,step,foot,instant,time_s,value,se,reason,confirmed"));
 }
 
 TEST_CASE("every check stands there with its state and its sentence", "[ui]")

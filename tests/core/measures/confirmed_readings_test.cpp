@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What nobody confirmed has no say in what the coach stands behind: numbers with proposals all over
+// the clip are those of the coach's marks alone, to the last bit.
+#include "core/measures/explanation.hpp"
+#include "core/measures/measure.hpp"
+#include "core/measures/prepared_twice.hpp"
+#include "tests/catch.hpp"
+#include "tests/core/measures/worked_example.hpp"
+
+#include <cmath>
+#include <random>
+
+using namespace latemile;
+using namespace latemile::testing;
+
+namespace {
+
+/// As a coach marks it: the events lie half a frame before their frames.
+MarkedClip coachsClip()
+{
+    auto clip = exampleClip();
+    for (auto& stance : clip.marking.stances) {
+        stance.contact -= Seconds{0.001};
+        if (stance.toeOff) {
+            *stance.toeOff -= Seconds{0.001};
+        }
+    }
+    return clip;
+}
+
+/// Proposed or followed marks of the whole near side on all frames the coach left free, some
+/// centimetres off, and a stance found after the last.
+MarkedClip withProposals(MarkedClip clip, Origin origin)
+{
+    std::mt19937 random(3);
+    std::normal_distribution<double> off(0.0, 8.0);
+    for (std::int64_t frame = 0; frame < clip.index.size(); ++frame) {
+        for (const auto& point : examplePoints) {
+            const MarkKey key{{frame}, BodySide::Near, point.landmark};
+            clip.marking.marks.try_emplace(
+                key, Mark{{point.contact.u + off(random), point.contact.v + off(random)},
+                          origin,
+                          std::nullopt});
+        }
+    }
+    return clip;
+}
+
+void checkSame(const Readings& one, const Readings& other)
+{
+    REQUIRE(one.summary.size() == other.summary.size());
+    for (std::size_t i = 0; i < one.summary.size(); ++i) {
+        CAPTURE(one.summary[i].measure);
+        CHECK(one.summary[i].measure == other.summary[i].measure);
+        CHECK(one.summary[i].n == other.summary[i].n);
+        CHECK(one.summary[i].mean == other.summary[i].mean);
+        CHECK(one.summary[i].se == other.summary[i].se);
+    }
+    for (const auto& reading : other.readings) {
+        if (reading.value && reading.step) {
+            const auto* same = findReading(one, reading.measure, reading.step->value);
+            REQUIRE(same);
+            CAPTURE(reading.measure);
+            CHECK(same->value == reading.value);
+            CHECK(same->se == reading.se);
+            CHECK(same->confirmed);
+        }
+    }
+}
+
+} // namespace
+
+TEST_CASE("proposed and followed marks change no number the coach stands behind", "[measures]")
+{
+    const auto alone = *readingsOf(coachsClip());
+    for (const auto origin : {Origin::Proposed, Origin::Followed}) {
+        const auto clip = withProposals(coachsClip(), origin);
+        const auto readings = *readingsOf(clip);
+        checkSame(readings, alone);
+        // And a measure that takes marks on all frames is had by proposals alone, unconfirmed.
+        int unconfirmed = 0;
+        for (const auto& reading : readings.readings) {
+            unconfirmed += reading.value && !reading.confirmed ? 1 : 0;
+        }
+        CHECK(unconfirmed > 5);
+    }
+}
+
+TEST_CASE("without a scale line the leg that is the ruler is the one the coach marked",
+          "[measures]")
+{
+    auto clip = coachsClip();
+    clip.conditions.scene.scale.reset();
+    const auto alone = *readingsOf(clip);
+    REQUIRE(alone.clip.scaleFrom == ScaleFrom::LegLength);
+    checkSame(*readingsOf(withProposals(clip, Origin::Proposed)), alone);
+}
+
+TEST_CASE("what is read at a step whose events were only found is not confirmed", "[measures]")
+{
+    // Mid-stance and mid-swing are read on frames that contact and toe-off choose.
+    auto clip = coachsClip();
+    clip.marking.stances.front().origin = Origin::Proposed;
+    const auto readings = *readingsOf(clip);
+    for (const auto* id : {"head_forward", "trunk_lean", "foot_ahead", "contact_time"}) {
+        CAPTURE(id);
+        const auto* reading = findReading(readings, id);
+        REQUIRE(reading);
+        CHECK(reading->value);
+        CHECK_FALSE(reading->confirmed);
+    }
+    // The left step stands by itself and keeps its number.
+    const auto* left = findReading(readings, "contact_time", 2);
+    REQUIRE(left);
+    CHECK(left->confirmed);
+    CHECK(*left->value == Approx(254.0));
+    for (const auto& summary : readings.summary) {
+        CHECK(summary.measure != "head_forward");
+        CHECK(summary.measure != "step_rate"); // the run of steps has a hole
+    }
+    CHECK(explain(clip, *findMeasure("contact_time"), StepNumber{2})->value == left->value);
+    CHECK(explain(clip, *findMeasure("contact_time"), StepNumber{2})->step == StepNumber{2});
+}
+
+TEST_CASE("a number and its explanation come from the same marks", "[measures]")
+{
+    const auto clip = withProposals(coachsClip(), Origin::Followed);
+    const auto readings = *readingsOf(clip);
+    for (const auto* id : {"foot_ahead", "head_forward", "contact_time"}) {
+        CAPTURE(id);
+        const auto it = explain(clip, *findMeasure(id), StepNumber{1}).value();
+        const auto* reading = findReading(readings, id);
+        CHECK(it.value == reading->value);
+        CHECK(*it.se == Approx(*reading->se));
+    }
+}
+
+TEST_CASE("counted too, unconfirmed values say so and so does the document", "[measures]")
+{
+    const auto clip = withProposals(coachsClip(), Origin::Proposed);
+    const auto readings = *readingsOf(clip, true);
+    CHECK(readings.unconfirmedToo);
+    // At contact the frame before it is a proposal, some centimetres off.
+    CHECK_FALSE(findReading(readings, "foot_ahead")->confirmed);
+    CHECK(findReading(readings, "head_forward")->confirmed);
+    CHECK_FALSE(readingsOf(clip)->unconfirmedToo);
+}
