@@ -9,6 +9,12 @@
 
 namespace latemile {
 
+namespace {
+
+constexpr double usualTrunkCm = 50.0;
+
+} // namespace
+
 double trunkPx(const Marking& marking)
 {
     std::vector<double> lengths;
@@ -26,9 +32,14 @@ double trunkPx(const Marking& marking)
 double rowBoundInTrunks(Landmark landmark, const ClickErrors& clicks)
 {
     constexpr double least = 0.03;
-    constexpr double usualTrunkCm = 50.0;
     constexpr double overClick = 1.5;
     return std::max(least, overClick * clicks.of(landmark) / usualTrunkCm);
+}
+
+double proposalError(const Mark& mark, double trunkPx)
+{
+    constexpr double statesNoneCm = 3.0;
+    return mark.sePx.value_or(statesNoneCm / usualTrunkCm * trunkPx);
 }
 
 } // namespace latemile

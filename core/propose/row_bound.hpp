@@ -12,10 +12,15 @@ namespace latemile {
 
 /// A row of proposals is accepted unseen up to this standard error, in trunk lengths: 3 % (1.5 cm
 /// of 50), or half as much again as a click of this landmark is wrong by, which is what a followed
-/// mark is taken for (choices of this project). Above what can be had by clicking, below what hip
-/// and shoulder are unsure by before the coach has confirmed a step of the clip.
+/// mark is taken for (choices of this project). Above what can be had by clicking, below what the
+/// shoulder and, where it is asked for, the toe are unsure by before the coach has confirmed a step
+/// of the clip.
 [[nodiscard]] double rowBoundInTrunks(Landmark landmark, const ClickErrors& clicks);
-/// From here on a proposal is one the network doubts (it states 0.2 there), in trunk lengths.
+/// A proposal's standard error, pixels; one that states none, as from another program, counts as
+/// 3 cm.
+[[nodiscard]] double proposalError(const Mark& mark, double trunkPx);
+/// From here on a proposal is taken for one that the network doubts, in trunk lengths: of such it
+/// states 0.2 at least. One that following puts in two places (Doubt::TwoPlaces) may state less.
 inline constexpr double doubtBoundInTrunks = 0.15;
 
 } // namespace latemile

@@ -94,12 +94,46 @@ double meanPeak(const BodyPoints& body)
 
 /// The network sees somebody in a person on her head too, but hardly any of her points; turned
 /// round it sees them sharply (0.8 to 0.9 against 0.3 to 0.6, measured on rendered clips).
-Outcome<bool> isUpsideDown(PoseNetwork& network, const Picture& picture, Crop crop,
-                           const BodyPoints& asItIs)
+Outcome<bool> isSharperTurned(PoseNetwork& network, const Picture& picture, Crop crop, double by,
+                              const BodyPoints& asItIs)
 {
-    crop.angle += halfTurn;
+    crop.angle += by;
     ASSIGN_OR_RETURN(const auto turned, network.find(picture, crop));
     return turned.presence >= someoneFrom && meanPeak(turned) > meanPeak(asItIs);
+}
+
+/// The trunk more level than upright: the rotation of the picture is missing.
+bool liesOnHerSide(const BodyPoints& body)
+{
+    const auto shoulder = body.midShoulder();
+    const auto hip = body.midHip();
+    return std::abs(shoulder.u - hip.u) > std::abs(shoulder.v - hip.v);
+}
+
+/// Refuses a picture in which the runner does not stand upright. `crop` is where she was looked
+/// for, or found.
+Outcome<void> needUpright(PoseNetwork& network, const Picture& picture, const Crop& crop,
+                          const BodyPoints& body)
+{
+    ASSIGN_OR_RETURN(const bool turned, isSharperTurned(network, picture, crop, halfTurn, body));
+    if (turned) {
+        return fail(Error::Kind::Unsupported,
+                    "The runner is upside down in the picture: turn the clip in the camera's own "
+                    "program and add it again.");
+    }
+    bool isOnHerSide = body.presence >= someoneFrom && liesOnHerSide(body);
+    for (const double way : {0.5, -0.5}) {
+        if (!isOnHerSide && body.presence < someoneFrom) {
+            ASSIGN_OR_RETURN(isOnHerSide,
+                             isSharperTurned(network, picture, crop, way * halfTurn, body));
+        }
+    }
+    if (isOnHerSide) {
+        return fail(Error::Kind::Unsupported,
+                    "The runner lies on her side in the picture: turn the clip in the camera's own "
+                    "program and add it again.");
+    }
+    return {};
 }
 
 /// Every frame that lies a key interval from the last one taken, and the last frame. `frames` in
@@ -205,13 +239,7 @@ Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
     ASSIGN_OR_RETURN(const auto body,
                      closingIn(network, picture, first, box ? looksAtBox : looksAtWholePicture));
     const bool someone = body.presence >= someoneFrom;
-    ASSIGN_OR_RETURN(const bool turned,
-                     isUpsideDown(network, picture, someone ? body.nextCrop : first, body));
-    if (turned) {
-        return fail(Error::Kind::Unsupported,
-                    "The runner is upside down in the picture: turn the clip in the camera's own "
-                    "program and add it again.");
-    }
+    RETURN_IF_ERROR(needUpright(network, picture, someone ? body.nextCrop : first, body));
     if (!someone) {
         return fail(Error::Kind::NotFound,
                     box ? "No runner was found in the box: draw it round the whole runner."

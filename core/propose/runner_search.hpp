@@ -34,14 +34,14 @@ struct RunnerBox {
 
 /// Where the runner is on a picture: from a box the coach drew round her, or from the whole
 /// picture. Errors: nobody there (NotFound); without a box, more than one person (Inconsistent);
-/// somebody upside down (Unsupported).
+/// somebody upside down or on her side, as where a rotation is missing (Unsupported).
 Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
                          const std::optional<Box>& box);
 
 /// Follows the runner in steps of a fifth of a second through `frames` (in order, at least one):
-/// forwards from the first of them on which she is found, or both ways from the frame of the box.
-/// After it the frames between may be looked at in any order, on several threads with a network
-/// each.
+/// both ways from the frame of the box; without one forwards from the first of three of them (the
+/// first, a third and two thirds of the way on) on which she is found. After it the frames between
+/// may be looked at in any order, on several threads with a network each.
 Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
                                   PoseNetwork& network, const std::vector<FrameNumber>& frames,
                                   const std::optional<RunnerBox>& box, const SearchWatch& watch);

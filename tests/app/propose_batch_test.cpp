@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <array>
 
 using latemile::faultBySchema;
 using namespace latemile::tests;
@@ -76,6 +77,34 @@ TEST_CASE("propose refuses what it cannot do in one sentence and writes nothing"
          "--box", box, "--frames", "140,142"},
         "filmed from the side");
     checkRefused({"--marks", (other / "NONE.csv").string()}, "There is no file");
+}
+
+TEST_CASE("propose says of which clip nothing can be proposed, and why", "[batch][propose]")
+{
+    struct Bad {
+        const char* filter;
+        const char* told;
+    };
+    // Two people: the runner's part of the picture once more beside herself.
+    constexpr std::array bads{
+        Bad{"drawbox=color=gray:t=fill", "No runner was found in the picture"},
+        Bad{"vflip,hflip", "upside down"}, Bad{"transpose=1", "lies on her side"},
+        Bad{"split[a][b];[b]crop=340:720:480:0[c];[a][c]overlay=60:0", "More than one person"}};
+    for (const auto& [filter, told] : bads) {
+        CAPTURE(filter);
+        const ScratchFolder folder;
+        const auto bad = (folder / "bad.mp4").string();
+        const auto made = run("ffmpeg", {"-loglevel", "error", "-ss", "1.0", "-i", clip, "-vf",
+                                         filter, "-frames:v", "40", "-crf", "18", bad});
+        INFO(made.err);
+        REQUIRE(made.exit == 0);
+        const auto ran = batch({"propose", bad, "--out", (folder / "MARKS.csv").string()});
+        CHECK(ran.exit == 1);
+        CHECK(ran.out.empty());
+        CHECK(std::count(ran.err.begin(), ran.err.end(), '\n') == 1);
+        CHECK_THAT(ran.err, containing(told) && containing("bad.mp4"));
+        CHECK(folder.entries() == 1);
+    }
 }
 
 TEST_CASE("propose tells wrong use from what could not be done", "[batch][propose]")

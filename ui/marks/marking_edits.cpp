@@ -140,19 +140,19 @@ bool MarkingFlow::isRowRefused(StepNumber step)
             if (mark == nullptr || mark->origin != Origin::Proposed) {
                 continue;
             }
-            const double share =
-                mark->sePx.value_or(0) / (trunk * rowBoundInTrunks(landmark, m_clip->clicks()));
+            const double share = proposalError(*mark, trunk) /
+                                 (trunk * rowBoundInTrunks(landmark, m_clip->clicks()));
             if (share > most) {
                 most = share;
                 worst = {place, key};
             }
         }
     }
-    if (trunk <= 0 || !worst) {
+    if (!worst) {
         return false;
     }
     emit stepStaysAt(worst->first);
-    emit rowRefused(worst->second, *m_clip->marking().find(worst->second)->sePx,
+    emit rowRefused(worst->second, proposalError(*m_clip->marking().find(worst->second), trunk),
                     trunk * rowBoundInTrunks(worst->second.landmark, m_clip->clicks()));
     return true;
 }

@@ -50,17 +50,20 @@ Outcome<ProposeResult> resultOf(const ProposeJob& job, const SearchGoesOn& goesO
     if (!result.searched.boxWanted.empty()) {
         return result;
     }
-    ASSIGN_OR_RETURN(auto paths,
-                     bodyPathsFrom(result.searched.found, job.view, job.width, job.height));
-    exchangeLegs(paths, job.turns);
-    ASSIGN_OR_RETURN(auto best, proposalsOf(job, paths, goesOn));
+    auto paths = bodyPathsFrom(result.searched.found, job.view, job.width, job.height);
+    if (!paths) {
+        result.fault = paths.error().sentence;
+        return result;
+    }
+    exchangeLegs(*paths, job.turns);
+    ASSIGN_OR_RETURN(auto best, proposalsOf(job, *paths, goesOn));
     result.proposals = std::move(best.proposals);
     std::erase_if(result.proposals, [](const auto& entry) { return !isOfUse(entry.first); });
-    result.remarks = paths.remarks;
+    result.remarks = paths->remarks;
     if (!best.remark.empty()) {
         result.remarks.push_back(best.remark);
     }
-    result.frames = paths.frames.size();
+    result.frames = paths->frames.size();
     return result;
 }
 

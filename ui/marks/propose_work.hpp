@@ -33,6 +33,7 @@ struct ProposeResult {
     std::vector<std::string> remarks;
     std::size_t frames{}; ///< on which the runner was found
     bool isStopped{};
+    std::string fault; ///< why what was seen makes no proposals; it is worth keeping all the same
 };
 
 /// All nine landmarks of the near side; of the far one the leg below the hip, for contacts and for

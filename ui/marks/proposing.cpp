@@ -272,7 +272,16 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     auto& known = m_seen->of(*m_proposed);
     known.found = result->searched.found;
     known.path = result->searched.path;
+    m_seen->keep(*m_proposed);
     const bool isShown = m_proposed == m_flow.clip();
+    if (!result->fault.empty()) {
+        m_later.clear();
+        m_panel.work().endWork(workId);
+        if (isShown) {
+            m_panel.tell(fromUtf8(result->fault), "bad");
+        }
+        return;
+    }
     if (isShown && std::exchange(m_taughtBy, {}) && !isAnyConfirmedWhole(m_flow)) {
         m_panel.work().endWork(workId); // taken back: it was confirmed by mistake
         m_panel.tell({}, "");
@@ -291,7 +300,6 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         return;
     }
     m_panel.work().endWork(workId);
-    m_seen->keep(*m_proposed);
     if (!isShown || m_isQuiet) {
         return;
     }

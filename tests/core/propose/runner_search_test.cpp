@@ -135,6 +135,23 @@ TEST_CASE("an empty room has no runner, a picture on its head has one upside dow
     }
 }
 
+TEST_CASE("a picture whose rotation is missing is told as one", "[propose]")
+{
+    const auto upright = sampleFrame(140);
+    const int height = upright.height();
+    const int width = upright.width();
+    const auto left =
+        painted(height, width, [&](int x, int y) { return colourAt(upright, width - 1 - y, x); });
+    const auto right =
+        painted(height, width, [&](int x, int y) { return colourAt(upright, y, height - 1 - x); });
+    for (const auto* turned : {&left, &right}) {
+        const auto crop = findRunner(network(), *turned, std::nullopt);
+        REQUIRE(!crop);
+        CHECK(crop.error().kind == Error::Kind::Unsupported);
+        CHECK_THAT(crop.error().sentence, containing("lies on her side"));
+    }
+}
+
 TEST_CASE("a clip shorter than a step, and a search that is stopped, end in a sentence",
           "[propose]")
 {
