@@ -155,7 +155,8 @@ HelpTopic followTopic(const Keys& keys)
                                       "toe-offs: hollow, dashed bars with their errors as "
                                       "whiskers. %3 shows one, then its toe-off, and with that "
                                       "accepts it and shows the next; %4 accepts all, "
-                                      "%5 removes one."));
+                                      "%5 removes one. A contact that you set or accept makes "
+                                      "the toe-off of its stance yours too: look at both."));
     *text = text->arg(keys.textOf("marks.feet"), keys.textOf("marks.find_contacts"),
                       keys.textOf("marks.accept_contact"), keys.textOf("marks.accept_contacts"),
                       keys.textOf("marks.remove_step"));
@@ -163,7 +164,9 @@ HelpTopic followTopic(const Keys& keys)
         QT_TRANSLATE_NOOP("Help", "It knows the look of the places you marked, nothing else. Loose "
                                   "clothing, an arm before the hip, blur and a landmark that is "
                                   "covered mislead it. What it lost or found in two places is "
-                                  "listed. Unconfirmed values enter no mean and no verdict."));
+                                  "listed. Unconfirmed values enter no mean and no verdict; what "
+                                  "you confirmed is read from your marks alone, as if nothing "
+                                  "else were there."));
     return topic;
 }
 

@@ -46,9 +46,8 @@ ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys
             stop();
         }
     });
-    connect(m_work, &ContactWork::progress, this, [this](int percent) {
-        m_panel.work().setWork(workId, tr("Finding contacts"), percent);
-    });
+    connect(m_work, &ContactWork::progress, this,
+            [this](int percent) { m_panel.work().setWork(workId, tr("Contacts"), percent); });
     connect(m_work, &ContactWork::found, this,
             [this](const std::shared_ptr<const ContactFindings>& findings) {
                 m_panel.work().endWork(workId);

@@ -22,8 +22,40 @@ QString translated(const char* text)
     return QCoreApplication::translate("MarksWords", text);
 }
 
+bool isProposedEvent(const MarkingFlow& flow, const StepInstant& place)
+{
+    const auto& stances = flow.clip()->marking().stances;
+    const auto at = static_cast<std::size_t>(place.step.value - 1);
+    return (place.instant == Instant::Contact || place.instant == Instant::ToeOff) &&
+           at < stances.size() && stances[at].origin != Origin::Placed;
+}
+
+QString proposedEventHint(const MarkingFlow& flow, const StepInstant& place, const Keys& keys)
+{
+    const auto at = static_cast<std::size_t>(place.step.value - 1);
+    const bool isLeft = flow.clip()->marking().stances[at].foot == Foot::Left;
+    const bool isContact = place.instant == Instant::Contact;
+    const char* key = isContact ? (isLeft ? "marks.left_contact" : "marks.right_contact")
+                                : (isLeft ? "marks.left_toe_off" : "marks.right_toe_off");
+    const QString ask =
+        isContact ? translated(QT_TRANSLATE_NOOP(
+                        "MarksWords", "Step %1: is this the first frame with the %2 foot on the "
+                                      "ground? %3 says yes and goes on; else step there and press "
+                                      "%4."))
+                  : translated(QT_TRANSLATE_NOOP(
+                        "MarksWords", "Step %1: is this the first frame with the %2 foot clear of "
+                                      "the ground? %3 says yes and goes on; else step there and "
+                                      "press %4."));
+    return ask.arg(place.step.value)
+        .arg(wordFor(isLeft ? Foot::Left : Foot::Right), keys.textOf("marks.accept_contact"),
+             keys.textOf(key));
+}
+
 QString placeHint(const MarkingFlow& flow, const StepInstant& place, const Keys& keys)
 {
+    if (isProposedEvent(flow, place)) {
+        return proposedEventHint(flow, place, keys);
+    }
     const auto pending = flow.pending();
     if (pending) {
         return translated(QT_TRANSLATE_NOOP(

@@ -12,6 +12,7 @@
 #include "ui/marks/following.hpp"
 #include "ui/marks/marking_flow.hpp"
 #include "ui/marks/marks_page.hpp"
+#include "ui/marks/marks_words.hpp"
 #include "ui/marks/proposing.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
@@ -51,6 +52,10 @@ public:
             (void)waitUntil([this] { return !page().proposing().isBusy(); });
         }
         REQUIRE_FALSE(page().proposing().isBusy());
+    }
+    [[nodiscard]] std::string hint()
+    {
+        return hintText(page().flow(), window().keys()).toStdString();
     }
     [[nodiscard]] std::string told() { return page().followPanel().told().toStdString(); }
 };
@@ -137,6 +142,15 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     INFO(job.cell(first.value - 1, 0).toStdString());
     CHECK(job.cell(first.value - 1, 0).contains("proposed, ±"));
 
+    // What to do with an event that was found is told where it is looked at.
+    job.window().selection().setPlace(StepInstant{first, Instant::Contact});
+    CHECK_THAT(job.hint(), containing("is this the first frame with the left foot on the ground?"));
+    CHECK_THAT(job.hint(), containing("step there and press Q"));
+    job.key(Qt::Key_A);
+    CHECK(job.window().selection().place() == StepInstant{first, Instant::ToeOff});
+    CHECK_THAT(job.hint(), containing("the left foot clear of the ground?"));
+    CHECK_THAT(job.hint(), containing("step there and press W"));
+
     // The least sure cell first.
     const auto open = job.page().flow().open();
     CHECK(std::ranges::is_sorted(open, std::greater{}, [&](const StepInstant& place) {
@@ -144,7 +158,7 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     }));
     job.key(Qt::Key_A, Qt::ShiftModifier);
 
-    // Before a step is confirmed hip and shoulder are too unsure for a row.
+    // Before a step is confirmed the shoulder, and any toe asked for, are too unsure for a row.
     const auto before = job.clip().marking();
     job.window().selection().setPlace(StepInstant{first, Instant::Contact});
     job.key(Qt::Key_Return, Qt::ShiftModifier);
@@ -300,6 +314,27 @@ TEST_CASE("what was seen of a clip is there another day, and needs no second loo
         REQUIRE(again != nullptr);
         CHECK(std::hypot(again->at.u - mark.at.u, again->at.v - mark.at.v) < 0.01);
     }
+}
+
+TEST_CASE("of a clip with the wrong view all that was seen is kept until the view is set right",
+          "[ui][propose]")
+{
+    RawClip job(everySecond, 20);
+    const Scene scene = job.clip().scene();
+    Scene wrong = scene;
+    wrong.view = View::RightSide;
+    wrong.travel = Travel::Right;
+    job.clip().replaceScene(wrong);
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("faces left"));
+    CHECK(job.count(Origin::Proposed) == 0);
+    job.clip().replaceScene(scene);
+    job.page().proposing().setResources("/nowhere"); // there is no network to look with again
+    job.key(Qt::Key_U);
+    job.waitForProposals();
+    INFO(job.told());
+    CHECK(job.count(Origin::Proposed) == 13 * 20);
 }
 
 TEST_CASE("without a runner a box is asked for, which the keys can set and leave", "[ui][propose]")
