@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// bench_propose                what a frame costs beside the bare forward pass of the network
-// bench_propose CLIP [EVERY]   how far proposals lie from the truth of a rendered clip, and
-// contacts
+// bench_propose                what a frame and a clip cost beside the bare forward pass of the
+//                              network, and memory; `taskset -c 0 bench_propose`: on one core
+// bench_propose CLIP [EVERY]   how far proposals lie from the truth of a rendered clip, and events
 //                              found from them, before any mark and after one confirmed step; what
 //                              the network saw is kept beside the clip for the next time
 #include "core/follow/contact_finder.hpp"
+#include "core/propose/clip_search.hpp"
 #include "core/propose/joined_proposals.hpp"
-#include "core/propose/looks_file.hpp"
 #include "core/propose/network_file.hpp"
 #include "core/propose/network_layers.hpp"
-#include "tests/bench/propose_truth.hpp"
+#include "tests/bench/bench_memory.hpp"
+#include "tests/bench/propose_misses.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -17,6 +18,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <functional>
+#include <thread>
 
 using namespace latemile;
 using namespace latemile::bench;
@@ -25,15 +27,6 @@ namespace {
 
 const std::filesystem::path resources = LATEMILE_SOURCE_DIR "/resources";
 const std::string sample = LATEMILE_SOURCE_DIR "/sample_clips/ilse-varga/2026-08-29/clips/late.mp4";
-
-double quantile(std::vector<double> values, double share)
-{
-    if (values.empty()) {
-        return 0;
-    }
-    std::sort(values.begin(), values.end());
-    return values[static_cast<std::size_t>(share * static_cast<double>(values.size() - 1))];
-}
 
 double millisecondsOf(const std::function<void()>& work)
 {
@@ -75,35 +68,22 @@ void timeAFrame()
                 quantile(wholes, 0.5) / quantile(forwards, 0.5));
 }
 
-/// Of one landmark: how far its proposals lie off, and which share per axis within two errors.
-struct Misses {
-    std::vector<double> cm;
-    double within{};
-    double axes{};
-    std::size_t doubtful{};
-    void add(const Truth& truth, PixelPoint at, const Proposal& proposal)
-    {
-        const double u = std::abs(proposal.at.u - at.u);
-        const double v = std::abs(proposal.at.v - at.v);
-        cm.push_back(std::hypot(u, v) / truth.pixelsPerCm);
-        if (proposal.doubt != Doubt::None) {
-            ++doubtful;
-            return;
-        }
-        within += (u <= 2 * proposal.sePx ? 1 : 0) + (v <= 2 * proposal.sePx ? 1 : 0);
-        axes += 2;
-    }
-};
-using MissesByPart = std::map<BodyPart, Misses>;
-
-void add(MissesByPart& misses, const Truth& truth, const Proposals& proposals)
+/// Every fourth frame of the sample's clip as the program looks at it, decoding included.
+void timeAClip()
 {
-    for (const auto& [key, proposal] : proposals) {
-        const bool isFarTrunk = key.side == BodySide::Far && key.landmark < Landmark::Knee;
-        if (const auto at = truth.at.find(key); at != truth.at.end() && !isFarTrunk) {
-            misses[{key.side, key.landmark}].add(truth, at->second, proposal);
-        }
+    const auto index = need(ClipReader::open(sample)).index();
+    ClipSearch search{
+        .clip = sample, .options = {}, .resources = resources, .frames = {}, .box = {}, .path = {}};
+    for (std::int64_t number = 0; number < index.size(); number += 4) {
+        search.frames.push_back({number});
     }
+    std::size_t found = 0;
+    const double ms = millisecondsOf(
+        [&] { found = need(searchClipFile(search, [](double) { return true; })).found.size(); });
+    std::printf("clip of %.1f s, %zu frames: %.1f s, %.0f ms a frame with decoding and finding the "
+                "runner; %u cores, %.0f MB at most\n",
+                index.times().back().count(), found, ms / 1000.0, ms / static_cast<double>(found),
+                std::thread::hardware_concurrency(), megabytesOf("self", {"VmHWM:"}));
 }
 
 void print(const char* title, const MissesByPart& misses)
@@ -124,50 +104,23 @@ void print(const char* title, const Truth& truth, const Proposals& proposals)
     print(title, misses);
 }
 
-/// Contacts that lie in the clip with 50 ms to spare.
-void printContacts(const Truth& truth, ClipReader& clip, const Proposals& proposals,
-                   const std::map<MarkKey, Mark>& placed)
+void printEvents(const Truth& truth, ClipReader& clip, const Proposals& proposals,
+                 const std::map<MarkKey, Mark>& placed)
 {
     Marking marking;
     marking.marks = marksOf(proposals);
     marking.marks.insert(placed.begin(), placed.end());
     const auto found = need(findContacts(clip, marking, truth.scene)).stances;
-    const auto& index = clip.index();
-    const auto latest = index.time({index.size() - 1}) - Seconds{0.05};
+    const auto end = clip.index().times().back();
     for (const auto foot : {truth.nearFoot, otherFoot(truth.nearFoot)}) {
-        std::vector<double> off;
-        for (const auto& stance : truth.stances) {
-            if (stance.foot != foot || stance.contact < Seconds{0.02} || stance.contact > latest) {
-                continue;
-            }
-            double least = 1000.0; // ms; so much where it is missed
-            for (const auto& one : found) {
-                const double late = 1000.0 * (one.contact - stance.contact).count();
-                least = one.foot == foot && std::abs(late) < std::abs(least) ? late : least;
-            }
-            off.push_back(std::abs(least));
+        for (const auto event : {Event::Contact, Event::ToeOff}) {
+            const auto misses = missesOf(truth, end, foot, event, found);
+            std::printf("  %s, %s foot: %d of %d within 8.4 ms; median %.1f, largest %.1f\n",
+                        event == Event::Contact ? "contacts" : "toe-offs",
+                        foot == truth.nearFoot ? "near" : "far", misses.withinFrame, misses.all,
+                        quantile(misses.ms, 0.5), quantile(misses.ms, 1.0));
         }
-        const auto frame = std::ranges::count_if(off, [](double ms) { return ms <= 8.4; });
-        std::printf("  contacts, %s foot: %td of %zu within 8.4 ms; median %.1f, largest %.1f\n",
-                    foot == truth.nearFoot ? "near" : "far", frame, off.size(), quantile(off, 0.5),
-                    quantile(off, 1.0));
     }
-}
-
-std::vector<FoundBody> looksAt(ClipReader& clip, const std::filesystem::path& file,
-                               const std::vector<FrameNumber>& frames)
-{
-    if (auto kept = looksOf(clip.index(), file); kept && kept->found.size() >= frames.size()) {
-        std::erase_if(kept->found, [&](const FoundBody& body) {
-            return !std::ranges::binary_search(frames, body.frame);
-        });
-        return kept->found;
-    }
-    auto network = need(PoseNetwork::open(resources));
-    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
-    auto found = need(searchClip(read, clip.index(), network, frames, std::nullopt, {}));
-    (void)keepLooks({found, {}, {}, {}}, clip.index(), file);
-    return found;
 }
 
 /// Exact marks tell what proposing adds, clicked ones (eight hands) whether its errors are true.
@@ -180,7 +133,7 @@ void measureOneStep(ClipReader& clip, const Truth& truth, const BodyPaths& paths
     const auto follower = need(Follower::open(clip, marking, {}));
     const auto joined = joinedProposals(paths, exact, need(follower.follow(marking)));
     print("one step, joined with following", truth, joined);
-    printContacts(truth, clip, joined, exact);
+    printEvents(truth, clip, joined, exact);
     MissesByPart clicked;
     for (unsigned hand = 2; hand < 10; ++hand) {
         marking.marks = oneStep(truth, paths, 1.0, hand);
@@ -203,7 +156,7 @@ void measureClip(const std::filesystem::path& file, std::int64_t every)
                 file.filename().c_str(), paths.frames.size());
     const auto unmarked = proposalsFrom(paths, {});
     print("no mark", truth, unmarked);
-    printContacts(truth, clip, unmarked, {});
+    printEvents(truth, clip, unmarked, {});
     measureOneStep(clip, truth, paths);
 }
 
@@ -213,6 +166,7 @@ int main(int argc, char** argv)
 {
     if (argc < 2) {
         timeAFrame();
+        timeAClip();
         return 0;
     }
     measureClip(argv[1], argc > 2 ? std::max(1, std::atoi(argv[2])) : 1);
