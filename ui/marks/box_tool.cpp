@@ -24,7 +24,9 @@ void BoxTool::begin(QSize picture)
     m_from.reset();
     const double high = firstHeight * picture.height();
     const double wide = firstWidth * picture.height();
-    m_box = {(picture.width() - wide) / 2, (picture.height() - high) / 2, wide, high};
+    m_box = picture == m_takenOn
+                ? m_taken
+                : Box{(picture.width() - wide) / 2, (picture.height() - high) / 2, wide, high};
     emit changed();
 }
 
@@ -56,6 +58,8 @@ void BoxTool::keepInPicture()
 
 void BoxTool::take()
 {
+    m_takenOn = m_picture;
+    m_taken = m_box;
     emit taken(m_box);
 }
 

@@ -17,7 +17,8 @@ class BoxTool final : public QObject, public PictureTool {
 public:
     using QObject::QObject;
 
-    /// Begins with a box in the middle of the picture, for those who set it by keys.
+    /// Begins with the box taken last, where that was on a picture of this size, as in the clip
+    /// before; else with one in the middle. For those who set it by keys.
     void begin(QSize picture);
     void move(int across, int down); ///< by a hundredth of the picture's height
     void widen(int across, int down);
@@ -38,6 +39,8 @@ private:
     QSize m_picture;
     Box m_box;
     std::optional<PixelPoint> m_from; ///< where the drag began
+    QSize m_takenOn;                  ///< size of the picture on which a box was taken last ...
+    Box m_taken;                      ///< ... and that box
 };
 
 } // namespace latemile::ui

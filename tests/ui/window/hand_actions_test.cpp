@@ -30,7 +30,7 @@ void checkMeansAreTheCoachs(const ClipDocument& clip, int fewestSteps)
         CHECK(std::ranges::any_of(readings.readings, [&id](const Reading& reading) {
             return reading.measure == id && reading.value && reading.confirmed;
         }));
-        CHECK((!isOfSteps || std::ranges::any_of(readings.summary, [&id](const Summary& summary) {
+        CHECK((!isOfSteps || std::ranges::any_of(readings.summary, [&](const Summary& summary) {
             return summary.measure == id && summary.n >= fewestSteps;
         })));
     }

@@ -374,9 +374,16 @@ TEST_CASE("of two people the one in the box dragged round her is proposed for", 
     job.waitForProposals();
     INFO(job.told());
     CHECK_FALSE(job.page().proposing().isAskingBox());
-    const Mark* hip = job.clip().marking().find({{10}, BodySide::Near, Landmark::Hip});
-    REQUIRE(hip != nullptr);
-    CHECK(hip->at.u < 400);
+    const MarkKey hip{{10}, BodySide::Near, Landmark::Hip};
+    REQUIRE(job.clip().marking().find(hip) != nullptr);
+    CHECK(job.clip().marking().find(hip)->at.u < 400);
+
+    // Asked again, here or for the next clip, the box stands where it was taken.
+    job.page().proposing().askBox();
+    job.key(Qt::Key_Return);
+    job.waitForProposals();
+    INFO(job.told());
+    CHECK(job.clip().marking().find(hip)->at.u < 400);
 }
 
 TEST_CASE("what proposals cannot be made of is said in one sentence", "[ui][propose]")
