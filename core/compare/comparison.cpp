@@ -153,8 +153,9 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
         return row;
     }
     judge(row, measure);
-    // Of a run's end against its beginning, and once: of one foot it would say the same.
-    if (names.first == ClipNames{}.first && !foot) {
+    // Of a run's end against its beginning; of one foot it would say what both say.
+    const bool isToldOfBoth = foot && find(fresh, measure, std::nullopt) != nullptr;
+    if (names.first == ClipNames{}.first && !isToldOfBoth) {
         row.usual = againstTheUsual(measure, a->mean, *row.change);
     }
     return row;
