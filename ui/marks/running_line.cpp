@@ -9,6 +9,8 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include <algorithm>
+
 namespace latemile::ui {
 namespace {
 
@@ -44,17 +46,25 @@ QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
         return {};
     }
     QStringList parts;
+    QStringList unconfirmed;
     for (const std::string& id : measures.empty() ? defaultMeasures() : measures) {
         const Measure* measure = readings->own.find(id);
         const Reading* reading = readingOf(*readings, *step, id);
         if (measure != nullptr && reading != nullptr && reading->value) {
-            parts.append(fromUtf8(measure->name) + u' ' +
-                         roundedText(*reading->value, reading->se, *measure));
+            (reading->confirmed ? parts : unconfirmed)
+                .append(fromUtf8(measure->name) + u' ' +
+                        roundedText(*reading->value, reading->se, *measure));
         }
     }
-    if (parts.size() > mostShown) {
-        const auto more = parts.size() - mostShown;
-        parts.resize(mostShown);
+    const auto more = parts.size() + unconfirmed.size() - mostShown;
+    parts.resize(std::min(parts.size(), mostShown));
+    unconfirmed.resize(std::min(unconfirmed.size(), mostShown - parts.size()));
+    if (!unconfirmed.isEmpty()) {
+        unconfirmed.front() = QCoreApplication::translate("RunningLine", "not confirmed: %1")
+                                  .arg(unconfirmed.front());
+        parts.append(unconfirmed);
+    }
+    if (more > 0) {
         parts.append(
             QCoreApplication::translate("RunningLine", "%1 more on the Readings page").arg(more));
     }

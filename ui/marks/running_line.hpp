@@ -14,7 +14,7 @@ namespace latemile::ui {
 class ClipDocument;
 
 /// The chosen measures of one step as far as they can be read, in one line:
-/// "Step 3, left: foot ahead of hip 17.5 ± 1.4 cm · knee bend 21.1 ± 3.0°".
+/// "Step 3, left: foot ahead of hip 17.5 ± 1.4 cm · not confirmed: knee bend 21.1 ± 3.0°".
 [[nodiscard]] QString runningLine(const ClipDocument& clip, std::optional<StepNumber> step,
                                   const std::vector<std::string>& measures);
 

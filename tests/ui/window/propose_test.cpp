@@ -14,6 +14,7 @@
 #include "ui/marks/marks_page.hpp"
 #include "ui/marks/marks_words.hpp"
 #include "ui/marks/proposing.hpp"
+#include "ui/marks/running_line.hpp"
 #include "ui/picture/frame_view.hpp"
 #include "ui/picture/player.hpp"
 
@@ -158,6 +159,9 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     }));
     job.key(Qt::Key_A, Qt::ShiftModifier);
 
+    const auto line = [&] { return runningLine(job.clip(), first, {}); };
+    CHECK(waitUntil([&] { return line().contains("not confirmed: Head ahead of shoulder"); }));
+
     // Before a step is confirmed the shoulder, and any toe asked for, are too unsure for a row.
     const auto before = job.clip().marking();
     job.window().selection().setPlace(StepInstant{first, Instant::Contact});
@@ -183,6 +187,8 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
         job.key(Qt::Key_Return);
     }
     CHECK(job.cell(first.value - 1, 0).contains("confirmed"));
+    CHECK(waitUntil(
+        [&] { return line().contains("Foot ahead of hip") && !line().contains("not confirmed"); }));
 
     // Proposed again without another look: surer, and nearer to the truth at the same instant.
     const auto placed = job.count(Origin::Placed);
