@@ -2,6 +2,8 @@
 #include "core/measures/prepared_twice.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 namespace latemile {
 
@@ -12,13 +14,37 @@ std::optional<std::size_t> PreparedTwice::confirmedStep(std::size_t step) const
                                  : std::optional(static_cast<std::size_t>(place - places.begin()));
 }
 
+namespace {
+
+bool isPlaced(const std::pair<const MarkKey, Mark>& entry)
+{
+    return entry.second.origin == Origin::Placed;
+}
+
+bool isTheCoachs(const Stance& stance)
+{
+    return stance.origin == Origin::Placed;
+}
+
+/// Copying tens of thousands of marks takes longer than reading from them.
+bool isAllConfirmed(const Marking& marking)
+{
+    return std::ranges::all_of(marking.marks, isPlaced) &&
+           std::ranges::all_of(marking.stances, isTheCoachs);
+}
+
+} // namespace
+
 Marking confirmedPart(const Marking& marking)
 {
-    auto part = marking;
-    std::erase_if(part.marks,
-                  [](const auto& entry) { return entry.second.origin != Origin::Placed; });
-    std::erase_if(part.stances,
-                  [](const Stance& stance) { return stance.origin != Origin::Placed; });
+    Marking part;
+    for (const auto& entry : marking.marks) {
+        if (isPlaced(entry)) {
+            part.marks.insert(part.marks.end(), entry);
+        }
+    }
+    std::ranges::copy_if(marking.stances, std::back_inserter(part.stances), isTheCoachs);
+    part.unseen = marking.unseen;
     return part;
 }
 
@@ -26,12 +52,11 @@ Outcome<PreparedTwice> prepareTwice(const MarkedClip& clip)
 {
     ASSIGN_OR_RETURN(auto all, prepare(clip));
     PreparedTwice twice{std::move(all), std::nullopt, {}};
-    auto part = clip;
-    part.marking = confirmedPart(clip.marking);
-    if (part.marking.marks.size() == clip.marking.marks.size() &&
-        part.marking.stances.size() == clip.marking.stances.size()) {
+    if (isAllConfirmed(clip.marking)) {
         return twice;
     }
+    const MarkedClip part{clip.conditions, clip.index, confirmedPart(clip.marking), clip.athlete,
+                          clip.clicks};
     ASSIGN_OR_RETURN(twice.confirmed, prepare(part));
     for (std::size_t i = 0; i < twice.all.steps.size(); ++i) {
         if (twice.all.steps[i].origin == Origin::Placed) {
