@@ -154,7 +154,8 @@ ComparisonRow rowOf(const Measure& measure, std::optional<Foot> foot, const Read
     }
     judge(row, measure);
     // Of a run's end against its beginning; of one foot it would say what both say.
-    const bool isToldOfBoth = foot && find(fresh, measure, std::nullopt) != nullptr;
+    const bool isToldOfBoth =
+        foot && find(fresh, measure, std::nullopt) && find(fatigued, measure, std::nullopt);
     if (names.first == ClipNames{}.first && !isToldOfBoth) {
         row.usual = againstTheUsual(measure, a->mean, *row.change);
     }

@@ -25,15 +25,25 @@ std::set<std::int64_t> seededFrames(const FigureSeeds& seeds)
     return frames;
 }
 
-ReducedFigure figureAt(const FigureSeeds& seeds, std::int64_t frame)
+ReducedFigure figureOn(const FigurePaths& paths, std::int64_t frame)
 {
     ReducedFigure figure;
     for (std::size_t i = 0; i < landmarkCount; ++i) {
-        if (const auto seed = seeds[i].find(frame); seed != seeds[i].end()) {
-            figure[i] = seed->second.at;
+        const auto& point = paths[i][static_cast<std::size_t>(frame)];
+        if (point && !point->isDoubtful) {
+            figure[i] = point->at;
         }
     }
     return figure;
+}
+
+/// Roughly where the runner is on the end: over ground she moves on.
+ReducedFigure figureFollowedTo(std::int64_t end, std::int64_t outermost, const FigureSeeds& seeds,
+                               const RunnerPictures& pictures, const std::vector<double>& times)
+{
+    const FrameSpan span{std::min(end, outermost), std::max(end, outermost)};
+    const auto followed = followFigure(pictures, times, seeds, span);
+    return followed ? figureOn(followed->paths, end) : ReducedFigure{};
 }
 
 /// The seeded frames on both sides of one.
@@ -59,14 +69,7 @@ void carryToEnd(FigureSeeds& seeds, const FigurePaths& paths, const RunnerPictur
                 std::int64_t inside, const Recurrence& end)
 {
     const auto first = pictures.first().value;
-    ReducedFigure figure;
-    for (std::size_t i = 0; i < landmarkCount; ++i) {
-        const auto& point = paths[i][static_cast<std::size_t>(inside)];
-        if (point && !point->isDoubtful) {
-            figure[i] = point->at;
-        }
-    }
-    const auto carried = carriedStraight(pictures, {first + inside}, figure, end);
+    const auto carried = carriedStraight(pictures, {first + inside}, figureOn(paths, inside), end);
     for (std::size_t i = 0; i < landmarkCount; ++i) {
         if (const auto& at = carried.figure.at[i]) {
             const auto& from = *paths[i][static_cast<std::size_t>(inside)];
@@ -95,7 +98,11 @@ void addEndSeeds(FigureSeeds& seeds, const RunnerPictures& pictures,
         if (gap < nearSeed || gap > longestAlone) {
             continue;
         }
-        const auto around = surroundings(figureAt(seeds, outermost), pictures.pixelsPerCm());
+        const auto there = figureFollowedTo(end, outermost, seeds, pictures, times);
+        if (std::ranges::none_of(there, [](const auto& point) { return point.has_value(); })) {
+            continue;
+        }
+        const auto around = surroundings(there, pictures.pixelsPerCm());
         const auto alike = strides.of({first + end}, around);
         if (alike.empty()) {
             continue;

@@ -18,12 +18,17 @@ struct Stretch {
     std::int64_t last{};
 };
 
+/// A seed on the outermost frame that was not placed hangs on what is farther inside, and goes with
+/// it.
 Stretch stretchAround(const Seeds& seeds, std::int64_t frame, std::int64_t frames)
 {
     const auto after = seeds.upper_bound(frame);
     const auto here = seeds.lower_bound(frame);
-    return {here == seeds.begin() ? 0 : std::prev(here)->first + 1,
-            after == seeds.end() ? frames - 1 : after->first - 1};
+    const auto isEnd = [frames](const auto& seed) {
+        return !seed.second.isPlaced && (seed.first == 0 || seed.first == frames - 1);
+    };
+    return {here == seeds.begin() || isEnd(*std::prev(here)) ? 0 : std::prev(here)->first + 1,
+            after == seeds.end() || isEnd(*after) ? frames - 1 : after->first - 1};
 }
 
 /// What hangs on a mark that was moved moves along; what hangs on one taken away goes with it.

@@ -292,15 +292,13 @@ Explanation ofClip(const PreparedClip& clip, const Measure& measure, const MeanO
     return it;
 }
 
-} // namespace
-
-namespace {
-
 /// By the coach's word alone, where that gives the value.
 std::optional<Explanation> confirmedOfStep(const PreparedTwice& twice, const Measure& measure,
                                            StepNumber number)
 {
-    const auto step = twice.confirmedStep(static_cast<std::size_t>(std::max(number.value, 1) - 1));
+    const auto step = number.value > 0
+                          ? twice.confirmedStep(static_cast<std::size_t>(number.value - 1))
+                          : std::nullopt;
     if (!twice.confirmed || !step) {
         return std::nullopt;
     }
@@ -315,10 +313,23 @@ std::optional<Explanation> confirmedOfStep(const PreparedTwice& twice, const Mea
 /// Of a mean that no confirmed step enters.
 std::string whyUnconfirmed(const PreparedTwice& twice, const Measure& measure, const MeanOf& of)
 {
-    const auto all = gathered(twice.all, measure, of);
-    return all.steps.empty() ? all.missing
-                             : "not all marks of step " +
-                                   std::to_string(all.steps.back().number.value) + " are confirmed";
+    const auto steps = gathered(twice.all, measure, of).steps;
+    const auto isOpen = [&twice](const Entering& step) {
+        return !twice.confirmedStep(static_cast<std::size_t>(step.number.value - 1));
+    };
+    const auto open = std::find_if(steps.rbegin(), steps.rend(), isOpen);
+    if (steps.empty()) {
+        return ofClip(twice.all, measure, of).reason;
+    }
+    const auto& named = open == steps.rend() ? steps.back() : *open;
+    return "not all marks of step " + std::to_string(named.number.value) + " are confirmed";
+}
+
+/// Of a measure that is one value a clip: as the readings have it.
+Explanation ofWholeClip(const PreparedTwice& twice, const Measure& measure)
+{
+    auto it = ofClip(twice.coachs(), measure, {});
+    return it.value ? it : ofClip(twice.all, measure, {});
 }
 
 } // namespace
@@ -328,7 +339,7 @@ Outcome<Explanation> explain(const MarkedClip& clip, const Measure& measure,
 {
     ASSIGN_OR_RETURN(const auto twice, prepareTwice(clip));
     if (!step) {
-        return ofClip(twice.all, measure, {});
+        return measure.formula ? ofClip(twice.all, measure, {}) : ofWholeClip(twice, measure);
     }
     if (auto confirmed = confirmedOfStep(twice, measure, *step)) {
         return std::move(*confirmed);
@@ -341,8 +352,7 @@ Outcome<Explanation> explainMean(const MarkedClip& clip, const Measure& measure,
     ASSIGN_OR_RETURN(const auto twice, prepareTwice(clip));
     auto it = ofClip(of.confirmedOnly ? twice.coachs() : twice.all, measure, of);
     if (of.confirmedOnly && twice.confirmed && !it.value && measure.formula) {
-        const auto why = whyUnconfirmed(twice, measure, of);
-        it.reason = why.empty() ? it.reason : why;
+        it.reason = whyUnconfirmed(twice, measure, of);
     }
     return it;
 }

@@ -119,6 +119,12 @@ struct Measure {
     Formula clipFormula{};      ///< of the whole clip, where that is defined; else empty
 };
 
+/// It takes a scale: centimetres or metres.
+[[nodiscard]] inline bool isLength(const Measure& measure)
+{
+    return measure.unit == Unit::Centimetre || measure.unit == Unit::Metre;
+}
+
 /// All measures with their variants: from the head down, then the timings, then the view from
 /// behind.
 [[nodiscard]] std::span<const Measure> measureTable();

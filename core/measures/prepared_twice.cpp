@@ -33,6 +33,25 @@ bool isAllConfirmed(const Marking& marking)
            std::ranges::all_of(marking.stances, isTheCoachs);
 }
 
+/// Contacts with a found one between them follow on each other only once that is confirmed.
+void partNeighbours(PreparedClip& clip, const std::vector<std::size_t>& places)
+{
+    const auto follows = [&places](std::size_t k, std::size_t by) {
+        return k + by < places.size() && places[k + by] == places[k] + by;
+    };
+    for (std::size_t k = 0; k < clip.steps.size(); ++k) {
+        auto& step = clip.steps[k];
+        if (!follows(k, 1)) {
+            step.nextContact.reset();
+        }
+        if (!follows(k, 2)) {
+            step.strideEnd.reset();
+        }
+        clip.instantFrames[k][static_cast<std::size_t>(Instant::MidSwing)] =
+            frameOf(step, Instant::MidSwing, clip.index);
+    }
+}
+
 } // namespace
 
 Marking confirmedPart(const Marking& marking)
@@ -63,6 +82,7 @@ Outcome<PreparedTwice> prepareTwice(const MarkedClip& clip)
             twice.places.push_back(i);
         }
     }
+    partNeighbours(*twice.confirmed, twice.places);
     return twice;
 }
 

@@ -8,7 +8,8 @@ namespace latemile {
 /// A clip as it is marked, and as it would be had nobody but the coach marked it. What the coach
 /// stands behind is read from the second alone: no proposed or followed mark and no event that was
 /// only found has a say in it, be it as the frame before an event, in a length of the whole clip or
-/// by the frame it chooses.
+/// by the frame it chooses. A found stance between two of the coach's takes away what would be read
+/// from the one to the other, and makes nothing.
 struct PreparedTwice {
     PreparedClip all;
     std::optional<PreparedClip> confirmed; ///< none: all of it is confirmed

@@ -99,9 +99,44 @@ void takeConfirmed(std::vector<Reading>& readings, std::map<Place, Reading> conf
         if (found == confirmed.end()) {
             reading.confirmed = false;
         } else if (unconfirmedToo) {
-            reading.confirmed = found->second.value == reading.value;
+            const auto& alone = found->second;
+            reading.confirmed = alone.value == reading.value && alone.se == reading.se &&
+                                alone.marksUsed == reading.marksUsed;
         } else {
             reading = std::move(found->second);
+        }
+    }
+}
+
+/// Contacts and step rate are judged with all that were found: one not confirmed yet is no fault.
+bool goesByEvents(const Check& check)
+{
+    return check.check == "events" || check.check == "cadence";
+}
+
+/// Neither do good proposals hide what is wrong with the coach's own marks.
+void takeWorse(std::vector<Check>& checks, const std::vector<Check>& ofCoach)
+{
+    for (auto& check : checks) {
+        const auto alone = std::ranges::find(ofCoach, check.check, &Check::check);
+        if (alone != ofCoach.end() && alone->value && alone->state > check.state &&
+            !goesByEvents(check)) {
+            check = *alone;
+        }
+    }
+}
+
+/// Why centimetres are not confirmed though all marks of a step are.
+void tellScale(std::vector<Reading>& readings, const PreparedTwice& twice, const OwnMeasures& own)
+{
+    if (twice.confirmed->plane.hasScale() || !twice.all.plane.hasScale()) {
+        return;
+    }
+    for (auto& reading : readings) {
+        const auto* measure = own.find(reading.measure);
+        if (reading.value && !reading.confirmed && measure && isLength(*measure)) {
+            reading.reason += reading.reason.empty() ? "" : "; ";
+            reading.reason += "its scale comes from marks that nobody confirmed";
         }
     }
 }
@@ -117,9 +152,14 @@ Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo, const 
                     .checks = checksOf(twice.all),
                     .summary = {},
                     .own = own,
-                    .unconfirmedToo = unconfirmedToo};
+                    .unconfirmedToo = unconfirmedToo && twice.confirmed};
     if (twice.confirmed) {
         takeConfirmed(result.readings, confirmedReadings(twice, own.all()), unconfirmedToo);
+        takeWorse(result.checks, checksOf(*twice.confirmed));
+        tellScale(result.readings, twice, own);
+        if (!unconfirmedToo && twice.confirmed->plane.hasScale()) {
+            result.clip.scaleFrom = twice.confirmed->conditions.scaleFrom;
+        }
     }
     result.summary = summariesOf(result.readings, unconfirmedToo, own);
     return result;

@@ -123,9 +123,9 @@ struct MarkedClip {
 /// be used is an Error; a measure that cannot be had is a reading with a reason. A value is read
 /// from what the coach placed and confirmed alone, as if nothing else were marked; only where that
 /// gives none is it read from all marks, is unconfirmed, and enters no summary. With
-/// `unconfirmedToo` all are read from all marks and enter. The checks look at everything: a wrong
-/// proposal may forbid a comparison, never make one. A coach's own measures come after those of the
-/// table.
+/// `unconfirmedToo` all are read from all marks and enter. The checks are the worse of those of
+/// everything and of the coach's part: a wrong proposal may forbid a comparison, never make one. A
+/// coach's own measures come after those of the table.
 Outcome<Readings> readingsOf(const MarkedClip& clip, bool unconfirmedToo = false,
                              const OwnMeasures& own = {});
 

@@ -13,11 +13,6 @@ namespace {
 /// Below this rate one contact time is uncertain by more than any change worth a word.
 constexpr double slowestForTimings = 60.0;
 
-bool needsScale(const Measure& measure)
-{
-    return measure.unit == Unit::Centimetre || measure.unit == Unit::Metre;
-}
-
 bool isTiming(const Measure& measure)
 {
     return measure.feet == Feet::Each || measure.feet == Feet::Pairs;
@@ -68,7 +63,7 @@ std::string caveat(const Propagated& from, const PreparedClip& clip, const Measu
                 ": mark the frame before it too";
     }
     const auto ruler = weakRuler(clip.plane.scaleFrom());
-    if (needsScale(measure) && !ruler.empty()) {
+    if (isLength(measure) && !ruler.empty()) {
         words += words.empty() ? "" : "; ";
         words += "scale from " + std::string(ruler) + " (weaker than a scale line)";
     }
@@ -148,7 +143,7 @@ Reading clipReading(const Measure& measure, const PreparedClip& clip)
 
 std::string forbiddenBy(const Measure& measure, const PreparedClip& clip)
 {
-    return forbidden(measure, clip, needsScale(measure));
+    return forbidden(measure, clip, isLength(measure));
 }
 
 bool concerns(const Measure& measure, const Step& step, const PreparedClip& clip)

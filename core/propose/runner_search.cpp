@@ -98,11 +98,12 @@ double meanPeak(const BodyPoints& body)
 Outcome<BodyPoints> sharpest(PoseNetwork& network, const Picture& picture, const Crop& crop,
                              BodyPoints body)
 {
+    constexpr double sharp = 0.7;
     for (const double turn : {1.0, 0.5, -0.5}) {
         auto turned = crop;
         turned.angle += turn * halfTurn;
         ASSIGN_OR_RETURN(auto seen, network.find(picture, turned));
-        if (seen.presence >= someoneFrom && meanPeak(seen) > meanPeak(body)) {
+        if (seen.presence >= someoneFrom && meanPeak(seen) > std::max(sharp, meanPeak(body))) {
             body = std::move(seen);
         }
     }

@@ -36,22 +36,38 @@ std::vector<CueText> chosenCues(const Session& session, const Comparison& compar
     return texts;
 }
 
-std::string confirmedWords(const SheetClip& fresh, const SheetClip& fatigued,
-                           const Session& session)
+/// Of contacts alone where the measures take nothing else.
+std::string confirmedContacts(const SheetClip& fresh, const SheetClip& fatigued)
 {
-    const AskedLandmarks asked(session.measures, fresh.readings.own);
+    std::size_t all = 0;
+    std::ptrdiff_t confirmed = 0;
+    for (const auto* clip : {&fresh, &fatigued}) {
+        all += clip->readings.steps.size();
+        confirmed += std::ranges::count(clip->readings.steps, Origin::Placed, &Step::origin);
+    }
+    return "The coach confirmed " + std::to_string(confirmed) + " of " + std::to_string(all) +
+           " contacts.";
+}
+
+std::string confirmedWords(const SheetClip& fresh, const SheetClip& fatigued,
+                           const std::vector<std::string>& measures)
+{
+    const AskedLandmarks asked(measures, fresh.readings.own);
     const auto countOf = [&asked](const SheetClip& clip) {
         return countInstants(clip.readings.steps, clip.clip.marking, clip.index,
                              nearFootOf(clip.clip.scene.view), asked);
     };
     const auto one = countOf(fresh);
     const auto two = countOf(fatigued);
+    if (one.marked + two.marked == 0) {
+        return confirmedContacts(fresh, fatigued);
+    }
     return "The coach confirmed " + std::to_string(one.confirmed + two.confirmed) + " of " +
            std::to_string(one.marked + two.marked) + " marked instants.";
 }
 
 void addWords(SheetContent& content, const SheetClip& fresh, const SheetClip& fatigued,
-              const Session& session)
+              const Session& session, const std::vector<std::string>& measures)
 {
     content.date = dateWords(session.date);
     content.coach = session.coach;
@@ -62,7 +78,7 @@ void addWords(SheetContent& content, const SheetClip& fresh, const SheetClip& fa
     content.fatiguedSpeed = fatigued.clip.scene.beltSpeed;
     content.inclinePercent = fresh.clip.inclinePercent;
     content.cautions = usualCautions();
-    content.confirmed = confirmedWords(fresh, fatigued, session);
+    content.confirmed = confirmedWords(fresh, fatigued, measures);
     content.errorWords = errorWords();
     if (session.measuresAfterLooking) {
         content.errorWords += ' ' + afterLookingWords();
@@ -89,7 +105,7 @@ Outcome<SheetContent> sheetContent(const SheetClip& fresh, const SheetClip& fati
     content.compared = rowsForSheet(comparison, measures, foot);
     content.own = comparison.own;
     content.stills = stillsOf(first, second, content.compared, instants, content.own);
-    addWords(content, fresh, fatigued, session);
+    addWords(content, fresh, fatigued, session, measures);
     content.seeClinician = clinicianWords(session);
     if (content.seeClinician.empty()) {
         content.cues = chosenCues(session, {content.compared}, cues);

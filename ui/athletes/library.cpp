@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/athletes/library.hpp"
 
+#include "core/measures/asked_landmarks.hpp"
 #include "core/sheet/sheet_cues.hpp"
 #include "core/store/athlete_sessions.hpp"
 #include "core/store/session_days.hpp"
@@ -16,6 +17,7 @@
 #include <QtConcurrent>
 
 #include <algorithm>
+#include <set>
 
 namespace latemile::ui {
 namespace {
@@ -41,8 +43,28 @@ std::vector<std::filesystem::path> foldersWith(const std::filesystem::path& fold
     return found;
 }
 
+/// At most: without opening the clip it is not known which frame is which step's, but a confirmed
+/// near step has placed marks on as many frames as there are instants to be marked.
+std::ptrdiff_t confirmedSteps(const Marking& marking, Foot near,
+                              const std::vector<std::string>& measures)
+{
+    std::set<FrameNumber> frames;
+    for (const auto& [key, mark] : marking.marks) {
+        if (key.side == BodySide::Near && mark.origin == Origin::Placed) {
+            frames.insert(key.frame);
+        }
+    }
+    const auto stances = std::ranges::count_if(marking.stances, [near](const Stance& stance) {
+        return stance.foot == near && stance.origin == Origin::Placed;
+    });
+    const AskedLandmarks asked(measures);
+    const auto instants = std::ranges::count_if(
+        instantsInOrder, [&asked](Instant instant) { return !asked.at(instant, true).empty(); });
+    return instants == 0 ? stances : std::min(stances, std::ssize(frames) / instants);
+}
+
 /// What a clip still needs before the sheet; the next thing only, since one leads to another.
-QString toDoIn(const SessionClip& clip)
+QString toDoIn(const SessionClip& clip, const std::vector<std::string>& measures)
 {
     const QString name = wordForCondition(clip.condition);
     if (!clip.scene.scale && !clip.scene.plane) {
@@ -59,9 +81,7 @@ QString toDoIn(const SessionClip& clip)
             .arg(fewestSteps - steps)
             .arg(name);
     }
-    const auto confirmed = std::ranges::count_if(clip.marking.stances, [near](const Stance& s) {
-        return s.foot == near && s.origin == Origin::Placed;
-    });
+    const auto confirmed = confirmedSteps(clip.marking, near, measures);
     return confirmed < fewestSteps
                ? QCoreApplication::translate("Library", "confirm %1 steps more of the %2 clip")
                      .arg(fewestSteps - confirmed)
@@ -80,7 +100,7 @@ QString toDoIn(const Session& session)
         const QString work = clip == nullptr
                                  ? QCoreApplication::translate("Library", "add the %1 clip")
                                        .arg(wordForCondition(condition))
-                                 : toDoIn(*clip);
+                                 : toDoIn(*clip, session.measures);
         if (!work.isEmpty()) {
             left.append(work);
         }

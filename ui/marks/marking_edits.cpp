@@ -148,7 +148,7 @@ bool MarkingFlow::isRowRefused(StepNumber step)
             }
         }
     }
-    if (!worst) {
+    if (trunk <= 0 || !worst) {
         return false;
     }
     emit stepStaysAt(worst->first);

@@ -24,6 +24,9 @@ QString translated(const char* text)
 
 bool isProposedEvent(const MarkingFlow& flow, const StepInstant& place)
 {
+    if (flow.clip() == nullptr || flow.asksOnly() || !flow.frameOf(place)) {
+        return false;
+    }
     const auto& stances = flow.clip()->marking().stances;
     const auto at = static_cast<std::size_t>(place.step.value - 1);
     return (place.instant == Instant::Contact || place.instant == Instant::ToeOff) &&

@@ -278,7 +278,7 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         m_later.clear();
         m_panel.work().endWork(workId);
         if (isShown) {
-            m_panel.tell(fromUtf8(result->fault), "bad");
+            m_panel.tell(fromUtf8(result->fault), result->isStopped ? "" : "bad");
         }
         return;
     }

@@ -16,6 +16,20 @@ QString translated(const char* text)
     return QCoreApplication::translate("OwnTrial", text);
 }
 
+/// By the coach's marks alone where they give one, as on the readings page.
+std::optional<Reading> firstReadingOf(const PreparedTwice& clip, const Measure& measure)
+{
+    if (clip.confirmed) {
+        auto reading = firstReading(*clip.confirmed, measure);
+        if (reading && reading->value) {
+            const auto at = static_cast<std::size_t>(reading->step->value - 1);
+            reading->step = clip.all.steps[clip.places[at]].number;
+            return reading;
+        }
+    }
+    return firstReading(clip.all, measure);
+}
+
 } // namespace
 
 OwnTrial::OwnTrial(const ClipDocument* clip)
@@ -25,7 +39,7 @@ OwnTrial::OwnTrial(const ClipDocument* clip)
             "OwnTrial", "The formula is sound. With a marked clip open, its value stands here."));
         return;
     }
-    auto prepared = prepare(clip->marked());
+    auto prepared = prepareTwice(clip->marked());
     if (prepared) {
         m_clip = std::move(*prepared);
     } else {
@@ -40,7 +54,7 @@ QString OwnTrial::told(const OwnMeasure& own) const
         return m_clip ? fromUtf8(made.error().sentence) : m_whyNot;
     }
     const Measure& measure = made->table().front();
-    const auto reading = firstReading(*m_clip, measure);
+    const auto reading = firstReadingOf(*m_clip, measure);
     if (!reading || !reading->value) {
         return translated(QT_TRANSLATE_NOOP("OwnTrial",
                                             "The formula is sound. No value on this clip: %1."))

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/measures/own_measures.hpp"
-#include "core/measures/prepared_clip.hpp"
+#include "core/measures/prepared_twice.hpp"
 
 #include <QString>
 
@@ -23,7 +23,7 @@ public:
     [[nodiscard]] QString told(const OwnMeasure& own) const;
 
 private:
-    std::optional<PreparedClip> m_clip;
+    std::optional<PreparedTwice> m_clip;
     QString m_whyNot;
 };
 

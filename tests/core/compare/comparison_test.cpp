@@ -231,6 +231,17 @@ TEST_CASE("the step rate is told against what tiring does, never against a targe
     CHECK_THAT(row.usual, containing("fell by 4.0 %"));
     CHECK_THAT(row.usual, containing("common practice, no source"));
     CHECK_THAT(row.usual, !containing("180"));
+    // Of one foot it is told where there is none of both.
+    auto left = summary("step_rate", 8, 170.0, 1.0);
+    left.foot = Foot::Left;
+    const auto both = summary("step_rate", 8, 170.0, 1.0);
+    const auto told = [](const Comparison& comparison) {
+        return std::ranges::count_if(comparison.rows, [](const ComparisonRow& one) {
+            return one.measure == "step_rate" && !one.usual.empty();
+        });
+    };
+    CHECK(told(compare(clipWith({both, left}), clipWith({both, left}))) == 1);
+    CHECK(told(compare(clipWith({left}), clipWith({left}))) == 1);
     CHECK(rowOf(clipWith({summary("foot_ahead", 8, 22.0, 1.0)}),
                 clipWith({summary("foot_ahead", 8, 25.0, 1.0)}), "foot_ahead")
               .usual.empty());

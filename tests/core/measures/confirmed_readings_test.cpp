@@ -3,10 +3,13 @@
 // the clip are those of the coach's marks alone, to the last bit.
 #include "core/measures/explanation.hpp"
 #include "core/measures/measure.hpp"
-#include "core/measures/prepared_twice.hpp"
+#include "core/measures/readings_file.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/measures/worked_example.hpp"
 
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -24,7 +27,7 @@ MarkedClip coachsClip()
 }
 
 /// Proposed or followed marks of the whole near side on all frames the coach left free, some
-/// centimetres off, and a stance found after the last.
+/// centimetres off.
 MarkedClip withProposals(MarkedClip clip, Origin origin)
 {
     std::mt19937 random(3);
@@ -117,6 +120,57 @@ TEST_CASE("what is read at a step whose events were only found is not confirmed"
     CHECK(explain(clip, *findMeasure("contact_time"), StepNumber{2})->step == StepNumber{2});
 }
 
+TEST_CASE("contacts with found ones between them do not follow on each other", "[measures]")
+{
+    // Contacts every 357 ms, of which the coach confirmed the first and the fourth: a left one
+    // after a right one, but not the next.
+    auto clip = exampleClip();
+    clip.index = FrameIndex([] {
+        std::vector<Seconds> times;
+        for (int i = 0; i < 1000; ++i) {
+            times.push_back(Seconds{0.002 * i});
+        }
+        return times;
+    }());
+    clip.marking.stances.clear();
+    for (int i = 0; i < 4; ++i) {
+        const double contact = 0.1 + 0.357 * i;
+        clip.marking.stances.push_back(
+            {i % 2 == 0 ? Foot::Right : Foot::Left, Seconds{contact}, Seconds{contact + 0.252},
+             i % 3 == 0 ? Origin::Placed : Origin::Proposed, std::nullopt});
+    }
+    const auto readings = *readingsOf(clip);
+    for (const auto& summary : readings.summary) {
+        CAPTURE(summary.measure);
+        CHECK((summary.measure != "flight_time" && summary.measure != "step_rate" &&
+               summary.measure != "step_length"));
+    }
+    REQUIRE(findReading(readings, "flight_time"));
+    CHECK(*findReading(readings, "flight_time")->value == Approx(105.0)); // by the found one
+    CHECK_FALSE(findReading(readings, "flight_time")->confirmed);
+    CHECK(findReading(readings, "contact_time", 1)->confirmed);
+    CHECK(findReading(readings, "contact_time", 4)->confirmed);
+}
+
+TEST_CASE("good proposals do not hide a broken bone of the coach's marks", "[measures]")
+{
+    auto clip = exampleClip();
+    clip.marking.marks[{{113}, BodySide::Near, Landmark::Knee}].at = {1000, 930}; // far too low
+    const auto bones = [](const MarkedClip& marked) {
+        const auto readings = *readingsOf(marked);
+        return *std::ranges::find(readings.checks, "bones", &Check::check);
+    };
+    const auto alone = bones(clip);
+    REQUIRE(alone.state != Check::State::Good);
+    for (const auto& [key, mark] : exampleClip().marking.marks) {
+        for (std::int64_t more = 1; more < 8; ++more) {
+            clip.marking.marks[{{key.frame.value + more}, key.side, key.landmark}] = {
+                mark.at, Origin::Proposed, 2.0};
+        }
+    }
+    CHECK(bones(clip).state == alone.state);
+}
+
 TEST_CASE("a number and its explanation come from the same marks", "[measures]")
 {
     const auto clip = withProposals(coachsClip(), Origin::Followed);
@@ -137,6 +191,8 @@ TEST_CASE("counted too, unconfirmed values say so and so does the document", "[m
     CHECK(readings.unconfirmedToo);
     // At contact the frame before it is a proposal, some centimetres off.
     CHECK_FALSE(findReading(readings, "foot_ahead")->confirmed);
-    CHECK(findReading(readings, "head_forward")->confirmed);
-    CHECK_FALSE(readingsOf(clip)->unconfirmedToo);
+    CHECK(findReading(readings, "contact_time")->confirmed);
+    CHECK(toJson(readings).at("unconfirmed") == true);
+    CHECK_FALSE(toJson(*readingsOf(clip)).contains("unconfirmed"));
+    CHECK_FALSE(toJson(*readingsOf(exampleClip(), true)).contains("unconfirmed")); // all is
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/proposals.hpp"
+#include "core/propose/row_bound.hpp"
 #include "core/propose/systematic_error.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/propose/modelled_bodies.hpp"
@@ -129,4 +130,14 @@ TEST_CASE("the fainter a point is seen the larger is its error", "[propose]")
     CHECK(frameNoise(Landmark::Ankle, 0.95) == frameNoise(Landmark::Ankle, 1.0));
     CHECK(frameNoise(Landmark::Ankle, 0.72) ==
           Approx(std::exp(1.0) * frameNoise(Landmark::Ankle, 0.92))); // 0.2 fainter: e times
+}
+
+TEST_CASE("a proposal that states no error is as unsure as three centimetres of a trunk of fifty",
+          "[propose]")
+{
+    const Mark unstated{{100, 100}, Origin::Proposed, std::nullopt};
+    CHECK(proposalError(unstated, 200.0) == Approx(12.0));
+    CHECK(proposalError(unstated, 200.0) >
+          200.0 * rowBoundInTrunks(Landmark::Hip, ClickErrors{})); // never accepted unseen
+    CHECK(proposalError({{100, 100}, Origin::Proposed, 4.0}, 200.0) == 4.0);
 }

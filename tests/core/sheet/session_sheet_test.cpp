@@ -136,7 +136,9 @@ TEST_CASE("a number that nobody confirmed is drawn on no still", "[sheet]")
     visit.session.measures = {"foot_ahead", "head_forward"};
     const auto drawn = [&] {
         int count = 0;
-        for (const auto& still : visit.sheet()->stills) {
+        const auto content = visit.sheet();
+        REQUIRE(content);
+        for (const auto& still : content->stills) {
             count += static_cast<int>(
                 std::ranges::count(still.measured, "foot_ahead", &StillMeasured::measure));
         }

@@ -48,6 +48,35 @@ void addAthleteFolder(const std::filesystem::path& library, const char* code, co
 
 } // namespace
 
+TEST_CASE("a session is ready for the sheet when six near steps of each clip are confirmed", "[ui]")
+{
+    WindowFixture fixture;
+    const auto folder = fixture.sessionFolder();
+    const auto toDo = [&folder] { return sessionsOf(folder.parent_path()).front().toDo; };
+    CHECK(toDo() == "ready for the sheet");
+
+    // What was proposed or followed beyond these steps is no work left to do.
+    auto session = readSession(folder).value();
+    auto& late = *std::ranges::find(session.clips, "fatigued", &SessionClip::condition);
+    const auto confirmed = late.marking;
+    late.marking.marks[{{1}, BodySide::Near, Landmark::Ear}] = {{300, 100}, Origin::Proposed, 4.0};
+    REQUIRE(writeSession(session, folder));
+    CHECK(toDo() == "ready for the sheet");
+
+    for (auto& [key, mark] : late.marking.marks) {
+        mark.origin = Origin::Proposed;
+    }
+    REQUIRE(writeSession(session, folder));
+    CHECK(toDo() == "confirm 6 steps more of the fatigued clip");
+
+    late.marking = confirmed;
+    for (auto& stance : late.marking.stances) {
+        stance.origin = Origin::Proposed;
+    }
+    REQUIRE(writeSession(session, folder));
+    CHECK(toDo() == "confirm 6 steps more of the fatigued clip");
+}
+
 TEST_CASE("a record handed over in the window comes back in another library", "[ui][hand_over]")
 {
     QTemporaryDir folder;
