@@ -10,6 +10,7 @@
 #include "sample_clips/maker/truth_files.hpp"
 #include "tests/bench/propose_misses.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -81,7 +82,9 @@ std::vector<Condition> conditions()
 
 std::filesystem::path rendered(const Condition& condition, const std::filesystem::path& folder)
 {
-    auto file = folder / (std::string(condition.name) + ".mp4");
+    std::string name = condition.name;
+    std::ranges::replace(name, '/', ' '); // of metres a second
+    const auto file = folder / (name + ".mp4");
     if (!std::filesystem::exists(file)) {
         const auto truth = need(maker::renderClip(condition.recipe, file));
         if (const auto written = maker::writeBeside(truth, file, maker::MarkFrames::All);
