@@ -18,7 +18,6 @@
 #include <cstdio>
 #include <cstdlib>
 #include <functional>
-#include <thread>
 
 using namespace latemile;
 using namespace latemile::bench;
@@ -81,9 +80,9 @@ void timeAClip()
     const double ms = millisecondsOf(
         [&] { found = need(searchClipFile(search, [](double) { return true; })).found.size(); });
     std::printf("clip of %.1f s, %zu frames: %.1f s, %.0f ms a frame with decoding and finding the "
-                "runner; %u cores, %.0f MB at most\n",
+                "runner; %.0f MB at most\n",
                 index.times().back().count(), found, ms / 1000.0, ms / static_cast<double>(found),
-                std::thread::hardware_concurrency(), megabytesOf("self", {"VmHWM:"}));
+                megabytesOf("self", {"VmHWM:"}));
 }
 
 void print(const char* title, const MissesByPart& misses)
