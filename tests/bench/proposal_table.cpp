@@ -56,8 +56,8 @@ std::vector<Condition> conditions()
     return {
         with("as usual", runner(201), [](auto&) {}),
         with("late in a hard run", runner(202), [](auto& r) { r.runner.fatigue = 1.0; }),
-        with("midfoot, 3.0 m/s", runner(203, 3.0, 172.0, Landing::Midfoot), [](auto&) {}),
-        with("forefoot, 3.4 m/s", runner(204, 3.4, 176.0, Landing::Forefoot), [](auto&) {}),
+        with("midfoot, 3.0 m/s", runner(203, 3.0, 178.0, Landing::Midfoot), [](auto&) {}),
+        with("forefoot, 3.4 m/s", runner(204, 3.4, 184.0, Landing::Forefoot), [](auto&) {}),
         with("2.2 m/s", runner(205, 2.2, 158.0), [](auto&) {}),
         with("from the right", runner(206),
              [](auto& r) { r.camera.view = maker::View::RightSide; }),
@@ -74,7 +74,7 @@ std::vector<Condition> conditions()
                  r.camera.height = 1080;
              }),
         with("60 frames a second", runner(215), [](auto& r) { r.video.captureRate = 60.0; }),
-        with("240 frames a second, 3.6 m/s", runner(216, 3.6, 178.0, Landing::Forefoot),
+        with("240 frames a second, 3.6 m/s", runner(216, 3.6, 186.0, Landing::Forefoot),
              [](auto& r) { r.video.captureRate = 240.0; }),
         with("hand rail", runner(217), [](auto& r) { r.picture.handrail = true; }),
     };
