@@ -50,7 +50,7 @@ struct SheetContent {
     std::string note;          ///< the coach's own
     std::vector<std::string> cautions;
     std::string errorWords;   ///< what "±" means on this page
-    std::string confirmed;    ///< "The coach confirmed 96 of 96 marked instants."
+    std::string confirmed;    ///< "The coach confirmed 44 of 44 marked instants."
     std::string seeClinician; ///< not empty: stands in the place of the cues
 
     // What the words above are made from, so that they can be told in other units.
