@@ -47,6 +47,14 @@ Marking pathsOf(const maker::Truth& truth)
     return marking;
 }
 
+maker::Truth fourSecondsOf(unsigned seed)
+{
+    maker::ClipRecipe recipe;
+    recipe.runner.seed = seed;
+    recipe.video.duration = 4.0;
+    return maker::truthWithoutClip(recipe).value();
+}
+
 struct Errors {
     std::vector<double> contacts; ///< s, found less true
     std::vector<double> durations;
@@ -171,10 +179,7 @@ TEST_CASE("a belt that nobody stated, or a camera that turns along, is told", "[
 
 TEST_CASE("placed events are kept, and teach what the signs are off by", "[follow]")
 {
-    maker::ClipRecipe recipe;
-    recipe.runner.seed = 35;
-    recipe.video.duration = 4.0;
-    const auto truth = maker::truthWithoutClip(recipe).value();
+    const auto truth = fourSecondsOf(35);
     auto marking = pathsOf(truth);
     const auto alone = findContacts(marking, indexOf(truth), sceneOf(truth)).value();
     // A coach who sees every contact of both feet 12 ms later than it is.
@@ -226,10 +231,7 @@ TEST_CASE("from one marked step to the contacts of all others", "[follow]")
 TEST_CASE("a foot that the other leg hides for a moment in mid-stance does not land twice",
           "[follow]")
 {
-    maker::ClipRecipe recipe;
-    recipe.runner.seed = 31;
-    recipe.video.duration = 4.0;
-    const auto truth = maker::truthWithoutClip(recipe).value();
+    const auto truth = fourSecondsOf(31);
     auto marking = pathsOf(truth);
     for (const auto& contact : truth.contacts) {
         const double middle = (contact.contact + contact.toeOff) / 2;
@@ -248,10 +250,7 @@ TEST_CASE("a foot that the other leg hides for a moment in mid-stance does not l
 
 TEST_CASE("a foot that jumps to where it is found again has not landed earlier for it", "[follow]")
 {
-    maker::ClipRecipe recipe;
-    recipe.runner.seed = 31;
-    recipe.video.duration = 4.0;
-    const auto truth = maker::truthWithoutClip(recipe).value();
+    const auto truth = fourSecondsOf(31);
     auto marking = pathsOf(truth);
     // Early in each swing the far foot is left behind, farther and farther, and then found again;
     // twice, so that more frames are too fast than the fastest fiftieth of all.

@@ -87,7 +87,6 @@ TEST_CASE("one marked step is carried through the whole clip", "[follow]")
 TEST_CASE("at the clip's ends, beyond the last seed, the leg is as truly followed as between",
           "[follow]")
 {
-    // Runners whose clip ends while the near foot swings: there it turns and bends fastest.
     std::vector<double> errors;
     std::size_t frames = 0;
     for (const unsigned seed : {21U, 23U, 24U}) {

@@ -5,7 +5,7 @@
 #include "core/store/session.hpp"
 #include "tests/catch.hpp"
 #include "tests/ui/window/marking_hands.hpp"
-#include "tests/ui/window/unmarked_clip.hpp"
+#include "tests/ui/window/raw_clip.hpp"
 #include "ui/filming/work_bar.hpp"
 #include "ui/marks/contact_finding.hpp"
 #include "ui/marks/follow_panel.hpp"
@@ -36,30 +36,6 @@ namespace {
 constexpr auto everySecond = "select='gte(n,60)*not(mod(n,2))'";
 constexpr std::int64_t truthFrom = 60;
 constexpr std::int64_t truthEvery = 2;
-
-class RawClip : public UnmarkedClip {
-public:
-    RawClip(const QString& filter, int frames, int rate = 60)
-        : UnmarkedClip([&](WindowFixture& fixture) {
-              fixture.makeUnmarked();
-              fixture.recode(filter, frames, rate);
-          })
-    {
-        waitForPicture(page());
-    }
-    void waitForProposals()
-    {
-        for (int tries = 0; tries < 8 && page().proposing().isBusy(); ++tries) {
-            (void)waitUntil([this] { return !page().proposing().isBusy(); });
-        }
-        REQUIRE_FALSE(page().proposing().isBusy());
-    }
-    [[nodiscard]] std::string hint()
-    {
-        return hintText(page().flow(), window().keys()).toStdString();
-    }
-    [[nodiscard]] std::string told() { return page().followPanel().told().toStdString(); }
-};
 
 /// The near (left) step whose contact lies nearest to that truth.
 StepNumber nearStepAt(ClipDocument& clip, double contact)
@@ -341,83 +317,4 @@ TEST_CASE("of a clip with the wrong view all that was seen is kept until the vie
     job.waitForProposals();
     INFO(job.told());
     CHECK(job.count(Origin::Proposed) == 13 * 20);
-}
-
-TEST_CASE("without a runner a box is asked for, which the keys can set and leave", "[ui][propose]")
-{
-    RawClip job("drawbox=color=gray:t=fill,select='lt(n,20)'", 20);
-    job.key(Qt::Key_U);
-    job.waitForProposals();
-    CHECK_THAT(job.told(), containing("No runner was found in the picture"));
-    REQUIRE(job.page().proposing().isAskingBox());
-    job.key(Qt::Key_Right);
-    job.key(Qt::Key_Down, Qt::ShiftModifier);
-    job.key(Qt::Key_Return);
-    job.waitForProposals();
-    CHECK_THAT(job.told(), containing("No runner was found in the box"));
-    REQUIRE(job.page().proposing().isAskingBox());
-    job.key(Qt::Key_Escape);
-    CHECK_FALSE(job.page().proposing().isAskingBox());
-    CHECK_FALSE(job.window().session()->history().canUndo());
-}
-
-TEST_CASE("of two people the one in the box dragged round her is proposed for", "[ui][propose]")
-{
-    // The runner's part of the picture once more, 420 px to the left.
-    RawClip job("split[a][b];[b]crop=340:720:480:0[c];[a][c]overlay=60:0,select='gte(n,140)'", 20);
-    job.key(Qt::Key_U);
-    job.waitForProposals();
-    CHECK_THAT(job.told(), containing("More than one person"));
-    REQUIRE(job.page().proposing().isAskingBox());
-    FrameView& view = job.page().view();
-    const auto on = [&view](PixelPoint at) {
-        return (view.map().toDevice(at) / view.devicePixelRatioF()).toPoint();
-    };
-    QTest::mousePress(&view, Qt::LeftButton, {}, on({80, 120}));
-    QTest::mouseMove(&view, on({200, 400}));
-    QTest::mouseMove(&view, on({340, 650}));
-    QTest::mouseRelease(&view, Qt::LeftButton, {}, on({340, 650}));
-    job.waitForProposals();
-    INFO(job.told());
-    CHECK_FALSE(job.page().proposing().isAskingBox());
-    const MarkKey hip{{10}, BodySide::Near, Landmark::Hip};
-    REQUIRE(job.clip().marking().find(hip) != nullptr);
-    CHECK(job.clip().marking().find(hip)->at.u < 400);
-
-    // Asked again, here or for the next clip, the box stands where it was taken.
-    job.page().proposing().askBox();
-    job.key(Qt::Key_Return);
-    job.waitForProposals();
-    INFO(job.told());
-    CHECK(job.clip().marking().find(hip)->at.u < 400);
-}
-
-TEST_CASE("what proposals cannot be made of is said in one sentence", "[ui][propose]")
-{
-    SECTION("a runner on her head")
-    {
-        RawClip job("vflip,hflip,select='gte(n,140)'", 20);
-        job.key(Qt::Key_U);
-        job.waitForProposals();
-        CHECK_THAT(job.told(), containing("upside down"));
-        CHECK_FALSE(job.page().proposing().isAskingBox());
-    }
-    SECTION("no network, a rear view, nothing to exchange")
-    {
-        RawClip job("select='gte(n,140)'", 20);
-        job.page().proposing().setResources("/nowhere");
-        job.key(Qt::Key_U);
-        job.waitForProposals();
-        CHECK_THAT(job.told(), containing("Proposals are off"));
-        CHECK_THAT(job.told(), containing("by hand"));
-        job.key(Qt::Key_X);
-        CHECK_THAT(job.told(), containing("no proposed or followed mark"));
-        Scene rear = job.clip().scene();
-        rear.view = View::Rear;
-        job.clip().replaceScene(rear);
-        job.key(Qt::Key_U);
-        CHECK_FALSE(job.page().proposing().isBusy());
-        CHECK_THAT(job.told(), containing("filmed from the side"));
-        CHECK_FALSE(job.window().session()->history().canUndo());
-    }
 }
