@@ -14,6 +14,7 @@
 #include "core/measures/readings_file.hpp"
 #include "core/propose/clip_search.hpp"
 #include "core/propose/proposals.hpp"
+#include "core/propose/search_frames.hpp"
 #include "core/rounding.hpp"
 #include "core/store/marked_clip.hpp"
 #include "core/whole_file.hpp"

@@ -2,6 +2,7 @@
 #include "core/follow/contact_finder.hpp"
 
 #include "core/decimal_text.hpp"
+#include "core/follow/bridged_marks.hpp"
 #include "core/follow/pictured_times.hpp"
 #include "core/marks/rhythm.hpp"
 
@@ -198,7 +199,7 @@ Outcome<ContactFindings> findContacts(const Marking& marking, const FrameIndex& 
                                       const Scene& scene)
 {
     ASSIGN_OR_RETURN(const auto plane, planeOf(scene));
-    return findingsFrom(footTimesOf(marking, plane, index), marking, index, scene);
+    return findingsFrom(footTimesOf(bridged(marking, index), plane, index), marking, index, scene);
 }
 
 bool arePicturesOfUse(const Marking& marking, const FrameIndex& index, const Scene& scene)
@@ -207,7 +208,7 @@ bool arePicturesOfUse(const Marking& marking, const FrameIndex& index, const Sce
     if (!plane) {
         return false;
     }
-    const auto feet = footTimesOf(marking, *plane, index);
+    const auto feet = footTimesOf(bridged(marking, index), *plane, index);
     return std::any_of(feet.begin(), feet.end(),
                        [](const FootTimes& foot) { return !foot.isSure; });
 }
@@ -216,7 +217,7 @@ Outcome<ContactFindings> findContacts(ClipReader& clip, const Marking& marking, 
                                       const std::function<bool(double)>& goOn)
 {
     ASSIGN_OR_RETURN(const auto plane, planeOf(scene));
-    auto feet = footTimesOf(marking, plane, clip.index());
+    auto feet = footTimesOf(bridged(marking, clip.index()), plane, clip.index());
     auto timed = timedByPictures(clip, marking, plane, feet, goOn);
     if (!timed && timed.error().kind == Error::Kind::Cancelled) {
         return fail(Error::Kind::Cancelled, "Finding contacts was stopped; nothing was changed.");

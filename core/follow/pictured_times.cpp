@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
 
 namespace latemile {
 
@@ -28,7 +29,7 @@ constexpr double sameEvent = 0.06; ///< s, within which two times are of one eve
 constexpr double contactCommon = 0.003;
 constexpr double toeOffCommon = 0.004;
 constexpr double unseenError = 0.040; ///< s, of an event that no picture shows; at least a frame
-constexpr double clipsEdge = 0.1;     ///< s
+constexpr double spansEdge = 0.1;     ///< s
 
 Marking seedsFor(const Beginning& beginning, const std::vector<FootTimes>& feet,
                  const SoundMarks& marks, const FrameIndex& index)
@@ -89,13 +90,31 @@ std::optional<TimedEvent> toeOffBy(const TimedEvent& expected, const Passes& pas
     return TimedEvent{mean, std::hypot(toeOffCommon, std::sqrt(spread / n), 0.25 * interval)};
 }
 
-/// What an event that the pictures do not show is worth: behind a rail it is kept and unsure; where
-/// the clip begins or ends a foot that stands on is easily taken to land or leave.
-std::optional<TimedEvent> unseen(const TimedEvent& expected, const FootMotion& motion,
-                                 double interval)
+/// From the first to the last frame on which the foot is marked, s.
+struct Span {
+    double from{};
+    double to{};
+};
+
+/// The motion is known from a frame after the first mark to a frame before the last.
+Span markedSpan(const FootMotion& motion, double interval)
 {
-    const bool isInside = expected.time > motion.times.front() + clipsEdge &&
-                          expected.time < motion.times.back() - clipsEdge;
+    Span span{motion.times.back(), motion.times.front()};
+    for (std::size_t k = 0; k < motion.times.size(); ++k) {
+        if (motion.toe[k]) {
+            span.from = std::min(span.from, motion.times[k] - interval);
+            span.to = motion.times[k] + interval;
+        }
+    }
+    return span;
+}
+
+/// What an event that the pictures do not show is worth: behind a rail it is kept and unsure; where
+/// the clip or its marks begin or end a foot that stands on is easily taken to land or leave.
+std::optional<TimedEvent> unseen(const TimedEvent& expected, const Span& marked, double interval)
+{
+    const bool isInside =
+        expected.time > marked.from + spansEdge && expected.time < marked.to - spansEdge;
     return isInside ? std::optional(TimedEvent{
                           expected.time, std::hypot(expected.se, std::max(unseenError, interval))})
                     : std::nullopt;
@@ -106,14 +125,15 @@ void timeAnew(FootTimes& foot, const Passes& passes)
     const auto& frames = foot.motion.times;
     const double interval =
         (frames.back() - frames.front()) / static_cast<double>(frames.size() - 1);
+    const auto marked = markedSpan(foot.motion, interval);
     for (auto& time : foot.times) {
         if (const auto expected = time.contact) {
             const auto seen = contactBy(*expected, passes);
-            time.contact = seen ? seen : unseen(*expected, foot.motion, interval);
+            time.contact = seen ? seen : unseen(*expected, marked, interval);
         }
         if (const auto expected = time.toeOff) {
             const auto seen = toeOffBy(*expected, passes, interval);
-            time.toeOff = seen ? seen : unseen(*expected, foot.motion, interval);
+            time.toeOff = seen ? seen : unseen(*expected, marked, interval);
         }
     }
 }
@@ -160,10 +180,17 @@ std::vector<GroundTime> timesBy(const Marking& marking, MaybeEvent event, const 
 /// One a beginning.
 using AllSeeds = std::array<Marking, beginnings.size()>;
 
+/// First and last frame with a mark: of a part of a clip no other pictures are read.
+std::pair<FrameNumber, FrameNumber> markedFrames(const Marking& marking)
+{
+    const auto& marks = marking.marks; // in order of frames
+    return {marks.begin()->first.frame, marks.rbegin()->first.frame};
+}
+
 /// What the pictures tell of each foot that is not sure, from each of the beginnings.
-Outcome<std::map<BodySide, Passes>> passesOf(ClipReader& clip, const AllSeeds& seeds,
+Outcome<std::map<BodySide, Passes>> passesOf(ClipReader& clip, const Marking& marking,
+                                             const AllSeeds& seeds,
                                              const std::vector<FootTimes>& feet, const Plane& plane,
-                                             double cmPerUnit,
                                              const std::function<bool(double)>& goOn)
 {
     Marking all;
@@ -173,8 +200,10 @@ Outcome<std::map<BodySide, Passes>> passesOf(ClipReader& clip, const AllSeeds& s
     if (all.marks.empty()) {
         return std::map<BodySide, Passes>{};
     }
+    const double unit = cmPerUnit(marking, plane);
     Share share(goOn);
     FollowOptions options;
+    std::tie(options.first, options.last) = markedFrames(marking);
     options.goOn = [&share](double done) { return share.goesOn(done); };
     ASSIGN_OR_RETURN(const auto follower, Follower::open(clip, all, options));
     std::map<BodySide, Passes> found;
@@ -183,11 +212,11 @@ Outcome<std::map<BodySide, Passes>> passesOf(ClipReader& clip, const AllSeeds& s
         if (seeds[pass].marks.empty()) {
             continue;
         }
-        ASSIGN_OR_RETURN(const auto marking, followedFrom(follower, seeds[pass]));
+        ASSIGN_OR_RETURN(const auto followed, followedFrom(follower, seeds[pass]));
         for (const auto& foot : feet) {
             if (!foot.isSure) {
                 found[foot.side][pass] =
-                    timesBy(marking, beginnings[pass].event, foot, plane, clip.index(), cmPerUnit);
+                    timesBy(followed, beginnings[pass].event, foot, plane, clip.index(), unit);
             }
         }
     }
@@ -205,8 +234,7 @@ Outcome<std::vector<FootTimes>> timedByPictures(ClipReader& clip, const Marking&
     for (std::size_t pass = 0; pass < seeds.size(); ++pass) {
         seeds[pass] = seedsFor(beginnings[pass], feet, marks, clip.index());
     }
-    ASSIGN_OR_RETURN(auto found,
-                     passesOf(clip, seeds, feet, plane, cmPerUnit(marking, plane), goOn));
+    ASSIGN_OR_RETURN(auto found, passesOf(clip, marking, seeds, feet, plane, goOn));
     for (auto& foot : feet) {
         if (!foot.isSure) {
             timeAnew(foot, found[foot.side]);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/body_paths.hpp"
 
+#include "core/propose/bone_lengths.hpp"
 #include "core/propose/doubts.hpp"
 #include "core/propose/leg_exchange.hpp"
 #include "core/propose/smooth_path.hpp"
@@ -14,10 +15,11 @@ namespace {
 
 constexpr std::size_t nose = 0;
 
-bool isOfLeg(Landmark landmark)
+bool isExchanged(Landmark landmark, const LegsSeen& legs)
 {
-    return landmark == Landmark::Knee || landmark == Landmark::Ankle ||
-           landmark == Landmark::Heel || landmark == Landmark::Toe;
+    const bool isOfFoot =
+        landmark == Landmark::Ankle || landmark == Landmark::Heel || landmark == Landmark::Toe;
+    return isOfFoot ? legs.feetExchanged : landmark == Landmark::Knee && legs.kneesExchanged;
 }
 
 /// More than half of the bodies.
@@ -62,10 +64,10 @@ Outcome<View> viewOf(const std::vector<BodyPoints>& bodies, std::optional<View> 
 }
 
 /// Whose points the network's left and right ones are, once exchanged legs are put back.
-const BodyPoint& pointOf(const BodyPoints& body, BodyPart part, View view, bool legsExchanged)
+const BodyPoint& pointOf(const BodyPoints& body, BodyPart part, View view, const LegsSeen& legs)
 {
     bool isLeft = (part.side == BodySide::Near) == (view == View::LeftSide);
-    if (legsExchanged && isOfLeg(part.landmark)) {
+    if (isExchanged(part.landmark, legs)) {
         isLeft = !isLeft;
     }
     return isLeft ? body.left(part.landmark) : body.right(part.landmark);
@@ -77,19 +79,20 @@ double weightOf(double peak)
     return std::exp(-10.0 * std::max(0.0, 0.92 - peak));
 }
 
-/// One landmark through the clip: `bodies` and `exchanged` one a frame of `paths`.
+/// One landmark through the clip: `bodies` and `legs` one a frame of `paths`.
 LandmarkPath pathOf(BodyPart part, const BodyPaths& paths, const std::vector<BodyPoints>& bodies,
-                    const std::vector<bool>& exchanged)
+                    const std::vector<LegsSeen>& legs)
 {
     LandmarkPath path;
     std::vector<PathSample> samples;
     for (std::size_t k = 0; k < bodies.size(); ++k) {
-        const auto& point = pointOf(bodies[k], part, paths.view, exchanged[k]);
+        const auto& point = pointOf(bodies[k], part, paths.view, legs[k]);
         samples.push_back({paths.times[k], point.at, weightOf(point.peak)});
         path.peak.push_back(point.peak);
     }
     path.doubt = doubtsOf(samples, path.peak, paths.trunkPx);
     path.at = smoothed(samples);
+    doubtUnlikeSmoothed(path, samples, paths.trunkPx);
     return path;
 }
 
@@ -110,6 +113,8 @@ std::string_view wordsFor(Doubt doubt)
         return "it lies at the edge of the picture";
     case Doubt::LegUnsure:
         return "too few frames near it tell which leg it is";
+    case Doubt::LegsAlike:
+        return "near and far leg can be taken for each other here";
     case Doubt::TwoPlaces:
         return "following your marks leads to another place";
     }
@@ -144,13 +149,17 @@ Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optio
     }
     ASSIGN_OR_RETURN(paths.view, viewOf(bodies, view));
     paths.trunkPx = trunkLength(bodies);
-    const auto exchanged = exchangedLegs(bodies);
+    const auto legs = legsSeen(bodies);
+    for (const auto& one : legs) {
+        paths.legSureness.push_back(one.sureness);
+    }
     for (const auto side : {BodySide::Near, BodySide::Far}) {
         for (const auto landmark : sideViewLandmarks) {
-            paths.paths[{side, landmark}] = pathOf({side, landmark}, paths, bodies, exchanged);
+            paths.paths[{side, landmark}] = pathOf({side, landmark}, paths, bodies, legs);
         }
     }
     addDoubts(paths, width, height);
+    holdBoneLengths(paths);
     if (const auto nobody = found.size() - bodies.size(); nobody > 0) {
         paths.remarks.push_back("On " + std::to_string(nobody) + " of " +
                                 std::to_string(found.size()) +

@@ -22,7 +22,7 @@ struct FoundBody {
 };
 
 /// Why a point is to be looked at before the others.
-enum class Doubt { None, Faint, Jumps, OtherLength, AtEdge, LegUnsure, TwoPlaces };
+enum class Doubt { None, Faint, Jumps, OtherLength, AtEdge, LegUnsure, LegsAlike, TwoPlaces };
 /// "it is hardly seen"; nothing to say of Doubt::None.
 [[nodiscard]] std::string_view wordsFor(Doubt doubt);
 
@@ -48,6 +48,7 @@ struct BodyPaths {
     std::vector<FrameNumber> frames;
     std::vector<Seconds> times;
     std::map<BodyPart, LandmarkPath> paths;
+    std::vector<double> legSureness;  ///< one a frame: LegsSeen::sureness
     std::vector<std::string> remarks; ///< sentences for the coach
 
     /// +1 where the runner runs to the picture's right.

@@ -6,9 +6,7 @@
 #include <algorithm>
 #include <atomic>
 #include <cassert>
-#include <cmath>
 #include <mutex>
-#include <set>
 #include <stop_token>
 #include <thread>
 
@@ -16,8 +14,6 @@ namespace latemile {
 
 namespace {
 
-constexpr double enoughFrames = 125.0; ///< a second
-constexpr Seconds betweenNeighbours{1.0 / 60};
 constexpr std::size_t mostWorkers = 8;
 
 std::size_t workersFor(std::size_t frames)
@@ -108,48 +104,46 @@ void lookAtAll(SharedWork& work, PoseNetwork& network, const CropPath& path)
 
 /// The first worker takes the network that found the runner. All of them run inside one parallel
 /// loop of OpenCV's, within which the network's own loops stay on their worker's core.
-void lookInParallel(SharedWork& work, PoseNetwork& network, const std::filesystem::path& resources,
-                    const CropPath& path, std::size_t workers)
+void lookInParallel(SharedWork& work, PoseNetworks& networks, const CropPath& path,
+                    std::size_t workers)
 {
     const auto count = static_cast<int>(workers);
     cv::parallel_for_(
         cv::Range(0, count),
         [&](const cv::Range& range) {
             for (int worker = range.start; worker < range.end; ++worker) {
-                if (worker == 0) {
-                    lookAtAll(work, network, path);
-                    continue;
-                }
-                auto own = PoseNetwork::open(resources);
-                if (!own) {
-                    work.fail(own.error());
+                const auto network = networks.of(static_cast<std::size_t>(worker));
+                if (!network) {
+                    work.fail(network.error());
                     return;
                 }
-                lookAtAll(work, *own, path);
+                lookAtAll(work, **network, path);
             }
         },
         count);
 }
 
-/// Where the runner is through the whole clip, so that later searches need not look again; or why a
-/// box is needed. Of the whole work `share` is this part's.
-Outcome<SearchedClip> pathOf(const ClipSearch& search, ClipReader& clip, PoseNetwork& network,
-                             const SearchGoesOn& goesOn, double share)
+/// All frames of the clip from the first to the last of those.
+std::vector<FrameNumber> framesAmong(const std::vector<FrameNumber>& wanted)
 {
+    const auto [first, last] = std::ranges::minmax(wanted);
     std::vector<FrameNumber> frames;
-    for (std::int64_t number = 0; number < clip.index().size(); ++number) {
-        frames.push_back({number});
+    for (auto frame = first; frame <= last; ++frame.value) {
+        frames.push_back(frame);
     }
-    std::stop_source stop;
-    const SearchWatch watch{
-        .stop = stop.get_token(), .tell = [&](std::size_t done, std::size_t all) {
-            const auto part = static_cast<double>(done) / static_cast<double>(all);
-            if (goesOn && !goesOn(share * part)) {
-                stop.request_stop();
-            }
-        }};
+    return frames;
+}
+
+std::vector<FrameNumber> framesOf(const FrameIndex& index)
+{
+    return framesAmong({{0}, {index.size() - 1}});
+}
+
+/// The start of the path through the whole clip, or why a box is needed.
+Outcome<SearchedClip> startOf(const ClipSearch& search, ClipReader& clip, PoseNetwork& network)
+{
     const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
-    auto path = cropPathThrough(read, clip.index(), network, frames, search.box, watch);
+    auto path = runnersStart(read, clip.index(), network, framesOf(clip.index()), search.box);
     SearchedClip result;
     if (path) {
         result.path = std::move(*path);
@@ -163,55 +157,64 @@ Outcome<SearchedClip> pathOf(const ClipSearch& search, ClipReader& clip, PoseNet
     return result;
 }
 
+/// The path carried on so far that it covers the frames wanted; of the whole work `share` is this
+/// part's. None: it was told to end.
+Outcome<CropPath> coveringPath(const ClipSearch& search, ClipReader& clip, PoseNetwork& network,
+                               const CropPath& path, const SearchGoesOn& goesOn, double share)
+{
+    std::stop_source stop;
+    const SearchWatch watch{
+        .stop = stop.get_token(), .tell = [&](std::size_t done, std::size_t all) {
+            const auto part = static_cast<double>(done) / static_cast<double>(all);
+            if (goesOn && !goesOn(share * part)) {
+                stop.request_stop();
+            }
+        }};
+    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
+    return pathOnward(read, clip.index(), network, framesAmong(search.frames), path, watch);
+}
+
+/// Of the whole work, what finding the runner's way is before the frames are looked at.
+double shareOfPath(const FrameIndex& index, const ClipSearch& search)
+{
+    const auto [first, last] = std::ranges::minmax(search.frames);
+    double looks = 0.0;
+    if (!search.path) {
+        constexpr double looksForStart = 8.0;
+        looks = looksForStart + (index.time(last) - index.time(first)) / keyInterval;
+    } else {
+        const auto& known = search.path->known();
+        looks = (std::max(index.time(last) - known.back().time, Seconds{0}) +
+                 std::max(known.front().time - index.time(first), Seconds{0})) /
+                keyInterval;
+    }
+    return looks / (looks + static_cast<double>(search.frames.size()));
+}
+
 } // namespace
 
 Outcome<SearchedClip> searchClipFile(const ClipSearch& search, const SearchGoesOn& goesOn)
 {
     assert(!search.frames.empty());
-    ASSIGN_OR_RETURN(auto network, PoseNetwork::open(search.resources));
+    PoseNetworks own(search.resources);
+    auto& networks = search.networks ? *search.networks : own;
+    ASSIGN_OR_RETURN(auto* const network, networks.of(0));
     ASSIGN_OR_RETURN(auto clip, ClipReader::open(search.clip, search.options));
     RETURN_IF_ERROR(needWholeStep(clip.index()));
-    double before = 0.0;
     SearchedClip result{.found = {}, .path = search.path, .boxWanted = {}};
     if (!result.path) {
-        const auto keys = (clip.index().time({clip.index().size() - 1}) / keyInterval) + 8;
-        before = keys / (keys + static_cast<double>(search.frames.size()));
-        ASSIGN_OR_RETURN(result, pathOf(search, clip, network, goesOn, before));
+        ASSIGN_OR_RETURN(result, startOf(search, clip, *network));
         if (!result.path) {
             return result;
         }
     }
+    const double before = shareOfPath(clip.index(), search);
+    ASSIGN_OR_RETURN(result.path,
+                     coveringPath(search, clip, *network, *result.path, goesOn, before));
     SharedWork work(search, clip, goesOn, before);
-    lookInParallel(work, network, search.resources, *result.path, workersFor(search.frames.size()));
+    lookInParallel(work, networks, *result.path, workersFor(search.frames.size()));
     ASSIGN_OR_RETURN(result.found, work.result());
     return result;
-}
-
-std::vector<FrameNumber> framesToSearch(const FrameIndex& index)
-{
-    const auto last = index.size() - 1;
-    const double seconds = last > 0 ? index.time({last}).count() : 0.0;
-    const double rate = seconds > 0 ? static_cast<double>(last) / seconds : 0.0;
-    const auto every =
-        std::max<std::int64_t>(1, std::lround(std::floor(rate / enoughFrames + 0.5)));
-    std::vector<FrameNumber> frames;
-    for (std::int64_t i = 0; i <= last; i += every) {
-        frames.push_back({i});
-    }
-    return frames;
-}
-
-std::vector<FrameNumber> withNeighbours(const std::vector<FrameNumber>& wanted,
-                                        const FrameIndex& index)
-{
-    std::set<FrameNumber> frames;
-    for (const auto frame : wanted) {
-        for (int aside = -2; aside <= 2; ++aside) {
-            frames.insert(
-                aside == 0 ? frame : index.nearest(index.time(frame) + aside * betweenNeighbours));
-        }
-    }
-    return {frames.begin(), frames.end()};
 }
 
 } // namespace latemile

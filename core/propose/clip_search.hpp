@@ -2,10 +2,12 @@
 #pragma once
 
 #include "core/clip/clip_reader.hpp"
+#include "core/propose/pose_networks.hpp"
 #include "core/propose/runner_search.hpp"
 
 #include <filesystem>
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,7 +21,8 @@ struct ClipSearch {
     std::filesystem::path resources; ///< of the program: holds the pose network
     std::vector<FrameNumber> frames; ///< those wanted first stand first; at least one
     std::optional<RunnerBox> box;
-    std::optional<CropPath> path; ///< where an earlier search through the clip found the runner
+    std::optional<CropPath> path; ///< where an earlier search in the clip found the runner
+    std::shared_ptr<PoseNetworks> networks{}; ///< of an earlier search; none: opened for this one
 };
 
 struct SearchedClip {
@@ -33,19 +36,11 @@ struct SearchedClip {
 /// the threads that search, one call at a time.
 using SearchGoesOn = std::function<bool(double share)>;
 
-/// Looks at the frames on all of the machine's cores but one (eight at most: each takes 0.2 GB),
+/// Looks at the frames, and before that for where the runner is from the first to the last of them,
+/// on all of the machine's cores but one (eight at most: each takes 0.2 GB),
 /// with a reader of its own. What was found when it is ended early is kept and comes back. Errors:
 /// the network's file; a clip that cannot be read or is shorter than a step; a runner upside down;
 /// ended before anything was found (Cancelled).
 Outcome<SearchedClip> searchClipFile(const ClipSearch& search, const SearchGoesOn& goesOn);
-
-/// The frames a clip's proposals are made on: about 125 a second, since more make no path surer and
-/// take longer. Of less than 187.5 a second all, from there on every second, then every third.
-[[nodiscard]] std::vector<FrameNumber> framesToSearch(const FrameIndex& index);
-
-/// `wanted` and two frames before and after each, a 60th of a second apart: near and far leg are
-/// told by how they move. In order, each once.
-[[nodiscard]] std::vector<FrameNumber> withNeighbours(const std::vector<FrameNumber>& wanted,
-                                                      const FrameIndex& index);
 
 } // namespace latemile

@@ -12,8 +12,12 @@ namespace {
 
 constexpr double faintBelow = 0.5;
 constexpr double jumpInTrunks = 0.2;
+constexpr double unlikeSmoothedInTrunks = 0.1;
 constexpr Seconds neighbourhood{0.1};
 constexpr double edgeShare = 0.02;
+/// In trunk lengths: every frame of thirteen rendered clips on which the legs were exchanged had
+/// less, and one in fifty of the others.
+constexpr double surenessOfLegs = 2.0;
 /// Frames a leg needs within reach to be told from the other: itself and two before or after.
 constexpr int fewestForLegs = 3;
 
@@ -90,6 +94,46 @@ void addBoneDoubts(BodyPaths& paths, BodySide side, const Bone& bone)
     }
 }
 
+/// Where heel and toe both lie at another length from the ankle, it is the ankle that is elsewhere.
+void addAnkleDoubts(BodyPaths& paths, BodySide side)
+{
+    const auto& heel = paths.paths.at({side, Landmark::Heel}).doubt;
+    const auto& toe = paths.paths.at({side, Landmark::Toe}).doubt;
+    auto& ankle = paths.paths.at({side, Landmark::Ankle}).doubt;
+    for (std::size_t k = 0; k < ankle.size(); ++k) {
+        if (ankle[k] == Doubt::None && heel[k] == Doubt::OtherLength &&
+            toe[k] == Doubt::OtherLength) {
+            ankle[k] = Doubt::OtherLength;
+        }
+    }
+}
+
+/// Feet are stiff: where two of the three pairs of their points lie far apart and the third
+/// together, one of that pair has gone over to the other foot.
+void addMergedDoubts(BodyPaths& paths)
+{
+    constexpr std::array footPoints{Landmark::Ankle, Landmark::Heel, Landmark::Toe};
+    constexpr double farInTrunks = 0.3;
+    constexpr double togetherShare = 1.0 / 3.0; ///< of how far apart the others are
+    for (std::size_t k = 0; k < paths.frames.size(); ++k) {
+        std::array<double, footPoints.size()> gaps{};
+        for (std::size_t n = 0; n < gaps.size(); ++n) {
+            gaps[n] = distance(paths.paths.at({BodySide::Near, footPoints[n]}).at[k],
+                               paths.paths.at({BodySide::Far, footPoints[n]}).at[k]);
+        }
+        for (std::size_t n = 0; n < gaps.size(); ++n) {
+            const double others = std::min(gaps[(n + 1) % 3], gaps[(n + 2) % 3]);
+            if (others < farInTrunks * paths.trunkPx || gaps[n] > togetherShare * others) {
+                continue;
+            }
+            for (const auto side : {BodySide::Near, BodySide::Far}) {
+                auto& doubt = paths.paths.at({side, footPoints[n]}).doubt[k];
+                doubt = doubt == Doubt::None ? Doubt::LegsAlike : doubt;
+            }
+        }
+    }
+}
+
 bool isAtEdge(PixelPoint at, int width, int height)
 {
     const double margin = edgeShare * std::max(width, height);
@@ -111,6 +155,26 @@ std::size_t addEdgeDoubts(BodyPaths& paths, int width, int height)
     return static_cast<std::size_t>(std::count(cut.begin(), cut.end(), true));
 }
 
+/// Gives the points of both legs on frame `k` that are not doubted yet this one.
+void doubtLegs(BodyPaths& paths, std::size_t k, Doubt doubt)
+{
+    for (auto& [part, path] : paths.paths) {
+        const bool leg = part.landmark >= Landmark::Knee && part.landmark <= Landmark::Toe;
+        if (leg && path.doubt[k] == Doubt::None) {
+            path.doubt[k] = doubt;
+        }
+    }
+}
+
+void addLikenessDoubts(BodyPaths& paths)
+{
+    for (std::size_t k = 0; k < paths.frames.size(); ++k) {
+        if (paths.legSureness[k] < surenessOfLegs) {
+            doubtLegs(paths, k, Doubt::LegsAlike);
+        }
+    }
+}
+
 std::size_t addLegDoubts(BodyPaths& paths)
 {
     const auto& times = paths.times;
@@ -123,12 +187,7 @@ std::size_t addLegDoubts(BodyPaths& paths)
             continue;
         }
         ++unsure;
-        for (auto& [part, path] : paths.paths) {
-            const bool leg = part.landmark >= Landmark::Knee && part.landmark <= Landmark::Toe;
-            if (leg && path.doubt[k] == Doubt::None) {
-                path.doubt[k] = Doubt::LegUnsure;
-            }
-        }
+        doubtLegs(paths, k, Doubt::LegUnsure);
     }
     return unsure;
 }
@@ -158,12 +217,23 @@ std::vector<Doubt> doubtsOf(std::span<const PathSample> samples, std::span<const
     return doubts;
 }
 
+void doubtUnlikeSmoothed(LandmarkPath& path, std::span<const PathSample> samples, double trunkPx)
+{
+    for (std::size_t k = 0; k < samples.size(); ++k) {
+        if (path.doubt[k] == Doubt::None &&
+            distance(samples[k].at, path.at[k]) > unlikeSmoothedInTrunks * trunkPx) {
+            path.doubt[k] = Doubt::Jumps;
+        }
+    }
+}
+
 void addDoubts(BodyPaths& paths, int width, int height)
 {
     for (const auto side : {BodySide::Near, BodySide::Far}) {
         for (const auto& bone : bones) {
             addBoneDoubts(paths, side, bone);
         }
+        addAnkleDoubts(paths, side);
     }
     const auto all = paths.frames.size();
     if (const auto unsure = addLegDoubts(paths); unsure > 0) {
@@ -171,6 +241,8 @@ void addDoubts(BodyPaths& paths, int width, int height)
                                 " near and far leg may be exchanged, since no frames close by were "
                                 "looked at: propose on frames next to each other.");
     }
+    addLikenessDoubts(paths);
+    addMergedDoubts(paths);
     if (const auto cut = addEdgeDoubts(paths, width, height); cut > 0) {
         paths.remarks.push_back(
             "On " + ofFrames(cut, all) +

@@ -8,13 +8,25 @@
 
 namespace latemile {
 
-/// On which frames the network calls the left leg the right one: the sequence of "as given" and
-/// "exchanged" that moves knees, ankles, heels and toes most smoothly about the middle of the hips
-/// (second-order Viterbi search). `bodies` in order of time, about evenly spaced; of fewer than
-/// three nothing can be told and none is called exchanged.
+/// How the network's left and right leg lie on one frame. Its knees and its feet (ankle, heel, toe)
+/// can be exchanged each by themselves.
+struct LegsSeen {
+    bool kneesExchanged{};
+    bool feetExchanged{};
+    /// How much more the whole clip would cost (see legsSeen) were the feet of this frame told the
+    /// other way, in trunk lengths: near nothing where both ways would do.
+    double sureness{};
+};
+
+/// On which frames the network calls the left leg the right one, or parts of it: the sequence of
+/// knees and feet "as given" and "exchanged" that moves them most smoothly about the middle of the
+/// hips and leaves the shanks their length (second-order Viterbi search). `bodies` in order of
+/// time, about evenly spaced; of fewer than three nothing can be told and none is called exchanged.
 ///   cost of a frame  the sum over both legs' points of min(|acceleration| / trunk, 0.6)
-///                    + 0.25 min(|velocity| / trunk, 0.6), by the frame; + 0.2 where exchanged
-[[nodiscard]] std::vector<bool> exchangedLegs(std::span<const BodyPoints> bodies);
+///                    + 0.25 min(|velocity| / trunk, 0.6), by the frame;
+///                    + of both shanks min(|length - the clip's median| / trunk, 0.6)
+///                    + 0.2 where the feet are exchanged, + 0.2 where the knees are otherwise
+[[nodiscard]] std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies);
 
 /// Median over the frames of the distance from mid hip to mid shoulder, pixels, at least 1.
 [[nodiscard]] double trunkLength(std::span<const BodyPoints> bodies);

@@ -5,7 +5,6 @@
 #include <cassert>
 #include <cmath>
 #include <cstring>
-#include <iterator>
 
 namespace latemile {
 
@@ -130,18 +129,19 @@ Outcome<void> needUpright(PoseNetwork& network, const Picture& picture, const Cr
                                               "program and add it again.");
 }
 
-/// Every frame that lies a key interval from the last one taken, and the last frame. `frames` in
-/// order or in reverse.
+/// Every frame that lies a key interval from the last one taken, `taken` at first, and the last
+/// frame. `frames` in order or in reverse.
 std::vector<FrameNumber> keyFramesOf(const FrameIndex& index,
-                                     const std::vector<FrameNumber>& frames)
+                                     const std::vector<FrameNumber>& frames, Seconds taken)
 {
-    std::vector<FrameNumber> keys{frames.front()};
+    std::vector<FrameNumber> keys;
     for (const auto frame : frames) {
-        if (std::chrono::abs(index.time(frame) - index.time(keys.back())) >= keyInterval) {
+        if (std::chrono::abs(index.time(frame) - taken) >= keyInterval) {
             keys.push_back(frame);
+            taken = index.time(frame);
         }
     }
-    if (keys.back() != frames.back()) {
+    if (!frames.empty() && (keys.empty() || keys.back() != frames.back())) {
         keys.push_back(frames.back());
     }
     return keys;
@@ -155,23 +155,25 @@ Outcome<void> goOn(const SearchWatch& watch)
     return {};
 }
 
-/// The place in `keys` from which the runner is followed, and where she is there.
-struct Start {
-    std::size_t key{};
-    Crop crop;
-};
+using Known = CropPath::Known;
 
-Outcome<Start> startOf(const FrameReader& read, PoseNetwork& network,
-                       const std::vector<FrameNumber>& keys)
+/// Where the runner is first: in the coach's box, or on the first of three frames that has her.
+Outcome<Known> startOf(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
+                       const std::vector<FrameNumber>& frames, const std::optional<RunnerBox>& box)
 {
-    Outcome<Start> start = Start{};
-    const auto tries = std::min(startsTried, keys.size());
+    if (box) {
+        ASSIGN_OR_RETURN(const auto frame, read(box->frame));
+        ASSIGN_OR_RETURN(const auto crop, findRunner(network, frame.picture, box->box));
+        return Known{index.time(box->frame), crop};
+    }
+    Outcome<Known> start = Known{};
+    const auto tries = std::min(startsTried, frames.size());
     for (std::size_t n = 0; n < tries; ++n) {
-        const auto key = n * keys.size() / tries;
-        ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
+        const auto number = frames[n * frames.size() / tries];
+        ASSIGN_OR_RETURN(const auto frame, read(number));
         const auto crop = findRunner(network, frame.picture, std::nullopt);
         if (crop) {
-            return Start{key, *crop};
+            return Known{index.time(number), *crop};
         }
         start = tl::unexpected<Error>(crop.error());
         if (crop.error().kind != Error::Kind::NotFound) {
@@ -181,47 +183,33 @@ Outcome<Start> startOf(const FrameReader& read, PoseNetwork& network,
     return start;
 }
 
-using Known = std::vector<CropPath::Known>;
+/// How far a path has come, of all its key frames.
+struct Progress {
+    std::size_t done{};
+    std::size_t all{};
+};
 
-/// Follows the runner from where the last of `known` has her, through `keys` from number `from` on.
-Outcome<Known> followed(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
-                        const std::vector<FrameNumber>& keys, std::size_t from, Known known,
-                        const SearchWatch& watch)
+/// Follows the runner from where `start` has her through `keys`: where she is on them.
+Outcome<std::vector<Known>> followed(const FrameReader& read, const FrameIndex& index,
+                                     PoseNetwork& network, const std::vector<FrameNumber>& keys,
+                                     const Known& start, Progress& progress,
+                                     const SearchWatch& watch)
 {
-    for (auto key = from; key < keys.size(); ++key) {
+    std::vector<Known> known;
+    auto crop = start.crop;
+    for (const auto key : keys) {
         RETURN_IF_ERROR(goOn(watch));
-        ASSIGN_OR_RETURN(const auto frame, read(keys[key]));
-        ASSIGN_OR_RETURN(const auto body, network.find(frame.picture, known.back().crop));
+        ASSIGN_OR_RETURN(const auto frame, read(key));
+        ASSIGN_OR_RETURN(const auto body, network.find(frame.picture, crop));
         if (body.presence >= someoneFrom) {
-            known.push_back({index.time(keys[key]), body.nextCrop});
+            crop = body.nextCrop;
+            known.push_back({index.time(key), crop});
         }
         if (watch.tell) {
-            watch.tell(key + 1, keys.size());
+            watch.tell(++progress.done, progress.all);
         }
     }
     return known;
-}
-
-/// From the frame of the box to the end of `frames`, and back to their beginning.
-Outcome<Known> followedFromBox(const FrameReader& read, const FrameIndex& index,
-                               PoseNetwork& network, const std::vector<FrameNumber>& frames,
-                               const RunnerBox& box, const SearchWatch& watch)
-{
-    ASSIGN_OR_RETURN(const auto picture, read(box.frame));
-    ASSIGN_OR_RETURN(const auto crop, findRunner(network, picture.picture, box.box));
-    const CropPath::Known start{index.time(box.frame), crop};
-    const auto middle = std::upper_bound(frames.begin(), frames.end(), box.frame);
-    std::vector<FrameNumber> on{box.frame};
-    on.insert(on.end(), middle, frames.end());
-    std::vector<FrameNumber> back{box.frame};
-    back.insert(back.end(), std::make_reverse_iterator(middle), frames.rend());
-    ASSIGN_OR_RETURN(auto before,
-                     followed(read, index, network, keyFramesOf(index, back), 1, {start}, watch));
-    ASSIGN_OR_RETURN(const auto after,
-                     followed(read, index, network, keyFramesOf(index, on), 1, {start}, watch));
-    std::reverse(before.begin(), before.end());
-    before.insert(before.end(), std::next(after.begin()), after.end());
-    return before;
 }
 
 } // namespace
@@ -249,20 +237,49 @@ Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
     return body.nextCrop;
 }
 
+Outcome<CropPath> runnersStart(const FrameReader& read, const FrameIndex& index,
+                               PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                               const std::optional<RunnerBox>& box)
+{
+    assert(!frames.empty());
+    ASSIGN_OR_RETURN(const auto start, startOf(read, index, network, frames, box));
+    return CropPath({start});
+}
+
+Outcome<CropPath> pathOnward(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
+                             const std::vector<FrameNumber>& frames, const CropPath& path,
+                             const SearchWatch& watch)
+{
+    auto known = path.known();
+    std::vector<FrameNumber> before;
+    std::vector<FrameNumber> after;
+    for (const auto frame : frames) {
+        if (index.time(frame) < known.front().time) {
+            before.push_back(frame);
+        } else if (index.time(frame) > known.back().time) {
+            after.push_back(frame);
+        }
+    }
+    std::reverse(before.begin(), before.end());
+    const auto back = keyFramesOf(index, before, known.front().time);
+    const auto on = keyFramesOf(index, after, known.back().time);
+    Progress progress{0, back.size() + on.size()};
+    ASSIGN_OR_RETURN(auto earlier,
+                     followed(read, index, network, back, known.front(), progress, watch));
+    ASSIGN_OR_RETURN(const auto later,
+                     followed(read, index, network, on, known.back(), progress, watch));
+    std::reverse(earlier.begin(), earlier.end());
+    known.insert(known.begin(), earlier.begin(), earlier.end());
+    known.insert(known.end(), later.begin(), later.end());
+    return CropPath(std::move(known));
+}
+
 Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
                                   PoseNetwork& network, const std::vector<FrameNumber>& frames,
                                   const std::optional<RunnerBox>& box, const SearchWatch& watch)
 {
-    assert(!frames.empty());
-    if (box) {
-        ASSIGN_OR_RETURN(auto known, followedFromBox(read, index, network, frames, *box, watch));
-        return CropPath(std::move(known));
-    }
-    const auto keys = keyFramesOf(index, frames);
-    ASSIGN_OR_RETURN(const auto start, startOf(read, network, keys));
-    ASSIGN_OR_RETURN(auto known, followed(read, index, network, keys, start.key + 1,
-                                          {{index.time(keys[start.key]), start.crop}}, watch));
-    return CropPath(std::move(known));
+    ASSIGN_OR_RETURN(const auto start, runnersStart(read, index, network, frames, box));
+    return pathOnward(read, index, network, frames, start, watch);
 }
 
 Outcome<void> needWholeStep(const FrameIndex& index)

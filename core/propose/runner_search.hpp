@@ -38,10 +38,20 @@ struct RunnerBox {
 Outcome<Crop> findRunner(PoseNetwork& network, const Picture& picture,
                          const std::optional<Box>& box);
 
-/// Follows the runner in steps of a fifth of a second through `frames` (in order, at least one):
-/// both ways from the frame of the box; without one forwards from the first of three of them (the
-/// first, a third and two thirds of the way on) on which she is found. After it the frames between
-/// may be looked at in any order, on several threads with a network each.
+/// Where the runner is first, as a path of one place: in the box; without one on the first of three
+/// of `frames` (in order, at least one; the first, a third and two thirds of the way on) on which
+/// she is found. Errors as findRunner's.
+Outcome<CropPath> runnersStart(const FrameReader& read, const FrameIndex& index,
+                               PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                               const std::optional<RunnerBox>& box);
+
+/// Follows the runner from both ends of what is known of her path, in steps of a fifth of a second,
+/// until it reaches the first and the last of `frames` (in order). Where she is lost the path ends.
+Outcome<CropPath> pathOnward(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
+                             const std::vector<FrameNumber>& frames, const CropPath& path,
+                             const SearchWatch& watch);
+
+/// Both: after it the frames may be looked at in any order, on several threads with a network each.
 Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& index,
                                   PoseNetwork& network, const std::vector<FrameNumber>& frames,
                                   const std::optional<RunnerBox>& box, const SearchWatch& watch);

@@ -6,6 +6,7 @@
 #include "core/follow/contact_finder.hpp"
 #include "core/propose/clip_search.hpp"
 #include "core/propose/joined_proposals.hpp"
+#include "core/propose/search_frames.hpp"
 #include "sample_clips/maker/render_clip.hpp"
 #include "sample_clips/maker/truth_files.hpp"
 #include "tests/bench/propose_misses.hpp"

@@ -2,6 +2,7 @@
 #include "ui/marks/proposing.hpp"
 
 #include "core/propose/row_bound.hpp"
+#include "core/propose/search_frames.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/exchange_legs.hpp"
 #include "ui/document/commands/propose_marks.hpp"

@@ -126,6 +126,37 @@ TEST_CASE("the pictures tell when feet land whose marks are off by centimetres",
     CHECK(left.withinTwoErrors >= 0.9 * left.all);
 }
 
+TEST_CASE("a stride with marks on every third frame has its contacts, and none beyond it",
+          "[follow][steps]")
+{
+    FollowedClip clip(smallRunner(21));
+    auto marking = unsureLegs(clip, 21);
+    constexpr double from = 0.8;
+    constexpr double to = 2.0;
+    const auto& index = clip.reader.index();
+    std::erase_if(marking.marks, [&](const auto& entry) {
+        const double time = index.time(entry.first.frame).count();
+        return entry.first.frame.value % 3 != 0 || time < from || time > to;
+    });
+    const auto found = findContacts(clip.reader, marking, clip.scene);
+    REQUIRE(found);
+    int inside = 0;
+    for (const auto& contact : clip.truth.contacts) {
+        const auto* stance = stanceOf(contact, found->stances);
+        if (contact.contact > from + 0.1 && contact.toeOff < to - 0.1) {
+            ++inside;
+            CAPTURE(contact.contact);
+            REQUIRE(stance != nullptr);
+            CHECK(std::abs(stance->contact.count() - contact.contact) < 1.0 / 120.0);
+        }
+    }
+    CHECK(inside >= 2);
+    for (const auto& stance : found->stances) {
+        CHECK(stance.contact.count() > from);
+        CHECK((!stance.toeOff || stance.toeOff->count() < to));
+    }
+}
+
 TEST_CASE("of a slow clip contacts are as unsure as they are told to be", "[follow][steps]")
 {
     auto recipe = smallRunner(23);

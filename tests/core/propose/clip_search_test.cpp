@@ -2,42 +2,10 @@
 // The last two run the network: some forty looks of an eighth of a second.
 #include "core/propose/clip_search.hpp"
 #include "tests/catch.hpp"
-#include "tests/core/propose/even_index.hpp"
 #include "tests/core/propose/pictures.hpp"
-
-#include <cmath>
 
 using namespace latemile;
 using namespace latemile::tests;
-
-namespace {
-
-std::vector<std::int64_t> numbersOf(const std::vector<FrameNumber>& frames)
-{
-    std::vector<std::int64_t> numbers;
-    for (const auto frame : frames) {
-        numbers.push_back(frame.value);
-    }
-    return numbers;
-}
-
-} // namespace
-
-TEST_CASE("every frame is searched up to 125 a second, above that every n-th", "[propose]")
-{
-    CHECK(framesToSearch(evenIndex(30, 30)).size() == 30);
-    CHECK(framesToSearch(evenIndex(120, 120)).size() == 120);
-    CHECK(numbersOf(framesToSearch(evenIndex(9, 240))) == std::vector<std::int64_t>{0, 2, 4, 6, 8});
-    CHECK(framesToSearch(evenIndex(1, 60)).size() == 1);
-}
-
-TEST_CASE("a frame's neighbours lie a 60th of a second apart and end with the clip", "[propose]")
-{
-    CHECK(numbersOf(withNeighbours({{20}}, evenIndex(100, 120))) ==
-          std::vector<std::int64_t>{16, 18, 20, 22, 24});
-    CHECK(numbersOf(withNeighbours({{1}, {2}}, evenIndex(100, 60))) ==
-          std::vector<std::int64_t>{0, 1, 2, 3, 4});
-}
 
 TEST_CASE("a box in the middle of the stretch leads to the runner both ways", "[propose]")
 {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 using namespace latemile;
 
@@ -37,22 +38,52 @@ std::vector<BodyPoints> swingingLegs()
 
 TEST_CASE("exactly the frames with exchanged legs are found", "[propose]")
 {
-    const auto found = exchangedLegs(swingingLegs());
+    const auto found = legsSeen(swingingLegs());
     for (int t = 0; t < 60; ++t) {
         CAPTURE(t);
         const bool wanted = std::count(exchangedFrames.begin(), exchangedFrames.end(), t) > 0;
-        CHECK(found[static_cast<std::size_t>(t)] == wanted);
+        CHECK(found[static_cast<std::size_t>(t)].feetExchanged == wanted);
+        CHECK(found[static_cast<std::size_t>(t)].kneesExchanged == wanted);
     }
+}
+
+TEST_CASE("feet or knees exchanged by themselves are found too", "[propose]")
+{
+    auto bodies = swingingLegs();
+    for (const std::size_t left : {27U, 29U, 31U}) { // ankle, heel, toe
+        std::swap(bodies[31].points[left], bodies[31].points[left + 1]);
+    }
+    std::swap(bodies[50].points[25], bodies[50].points[26]);
+    const auto found = legsSeen(bodies);
+    CHECK(found[31].feetExchanged);
+    CHECK_FALSE(found[31].kneesExchanged);
+    CHECK(found[50].kneesExchanged);
+    CHECK_FALSE(found[50].feetExchanged);
+    CHECK_FALSE(found[30].feetExchanged);
+}
+
+TEST_CASE("legs far apart are told surely, and legs in one place are not", "[propose]")
+{
+    auto bodies = swingingLegs();
+    CHECK(legsSeen(bodies)[35].sureness > 2.0);
+    for (auto& body : bodies) { // both feet seen where the left one is, all the time
+        for (const std::size_t left : {25U, 27U, 29U, 31U}) {
+            body.points[left + 1] = body.points[left];
+        }
+    }
+    CHECK(legsSeen(bodies)[35].sureness < 0.5);
 }
 
 TEST_CASE("legs that are never exchanged stay as they are, and so do two frames alone", "[propose]")
 {
     auto bodies = swingingLegs();
     bodies.resize(11); // before the first exchange
-    const auto found = exchangedLegs(bodies);
-    CHECK(std::none_of(found.begin(), found.end(), [](bool one) { return one; }));
-    CHECK(exchangedLegs(std::span(bodies).first(2)) == std::vector<bool>{false, false});
-    CHECK(exchangedLegs({}).empty());
+    const auto isExchanged = [](const LegsSeen& legs) {
+        return legs.feetExchanged || legs.kneesExchanged;
+    };
+    CHECK(std::ranges::none_of(legsSeen(bodies), isExchanged));
+    CHECK(std::ranges::none_of(legsSeen(std::span(bodies).first(2)), isExchanged));
+    CHECK(legsSeen({}).empty());
 }
 
 TEST_CASE("the trunk is from mid hip to mid shoulder, and never nothing", "[propose]")
