@@ -46,12 +46,17 @@ public:
         }
     }
 
+    /// From where the points are seen and from how the leg was held on the frame before: a point
+    /// seen beyond its neighbours would else stay on their wrong side.
     void hold(std::size_t frame)
     {
         const Points seen = pointsOn(frame);
-        Points held = seen;
-        for (int round = 0; round < rounds; ++round) {
-            held = step(frame, seen, held);
+        Points held = refined(frame, seen, seen);
+        if (frame > 0) {
+            const Points before = pointsOn(frame - 1);
+            const Points carried = before.colwise() + (seen.col(0) - before.col(0));
+            const Points other = refined(frame, seen, carried);
+            held = costOf(frame, seen, other) < costOf(frame, seen, held) ? other : held;
         }
         for (std::size_t n = 0; n < legPoints.size(); ++n) {
             m_points[n]->at[frame] = {held(0, static_cast<Eigen::Index>(n)),
@@ -92,6 +97,31 @@ private:
         const double noise = frameNoise(legPoints[point], path.peak[frame]);
         return m_trunk *
                (path.doubt[frame] == Doubt::None ? noise : std::max(noise, doubtfulInTrunks));
+    }
+
+    [[nodiscard]] double costOf(std::size_t frame, const Points& seen, const Points& held) const
+    {
+        double cost = 0;
+        for (Eigen::Index n = 0; n < held.cols(); ++n) {
+            const double error = errorOf(static_cast<std::size_t>(n), frame);
+            cost += (held.col(n) - seen.col(n)).squaredNorm() / (error * error);
+        }
+        for (std::size_t b = 0; b < bones.size(); ++b) {
+            const double length = (held.col(static_cast<Eigen::Index>(bones[b].lower)) -
+                                   held.col(static_cast<Eigen::Index>(bones[b].upper)))
+                                      .norm();
+            const double off = (length - m_lengths[b].usual) / m_lengths[b].variation;
+            cost += off * off;
+        }
+        return cost;
+    }
+
+    [[nodiscard]] Points refined(std::size_t frame, const Points& seen, Points held) const
+    {
+        for (int round = 0; round < rounds; ++round) {
+            held = step(frame, seen, held);
+        }
+        return held;
     }
 
     /// Gauss and Newton's, from `held`.

@@ -24,9 +24,9 @@ nlohmann::json none()
     return nlohmann::json::array();
 }
 
-double thousandths(double value)
+double tenThousandths(double value)
 {
-    return std::round(value * 1000.0) / 1000.0;
+    return std::round(value * 10000.0) / 10000.0;
 }
 
 nlohmann::json numbersOf(const Crop& crop)
@@ -47,9 +47,9 @@ nlohmann::json rowOf(const FoundBody& found)
         row.push_back(number);
     }
     for (const BodyPoint& point : found.body.points) {
-        row.push_back(thousandths(point.at.u));
-        row.push_back(thousandths(point.at.v));
-        row.push_back(thousandths(point.peak));
+        row.push_back(tenThousandths(point.at.u));
+        row.push_back(tenThousandths(point.at.v));
+        row.push_back(tenThousandths(point.peak));
     }
     return row;
 }

@@ -21,8 +21,8 @@ struct ClipLooks {
     LegTurns turns;
 };
 
-/// Kept beside the clip: "clips/fresh.mp4" has "clips/fresh.mp4.looks". Points to a thousandth of a
-/// pixel.
+/// Kept beside the clip: "clips/fresh.mp4" has "clips/fresh.mp4.looks". Points to a ten-thousandth
+/// of a pixel.
 [[nodiscard]] std::filesystem::path looksFileOf(const std::filesystem::path& clip);
 Outcome<void> keepLooks(const ClipLooks& looks, const FrameIndex& index,
                         const std::filesystem::path& clip, FileSystem& files = disk());

@@ -33,6 +33,24 @@ Marking askedOf(const ClipDocument& clip)
     return marking;
 }
 
+bool isSame(const Stance& a, const Stance& b)
+{
+    constexpr Seconds alike{0.1}; // no foot lands twice within it
+    return a.foot == b.foot && std::chrono::abs(a.contact - b.contact) < alike;
+}
+
+/// What the coach is looking at does not move under her eyes.
+std::vector<Stance> steadied(std::vector<Stance> found, const std::optional<Stance>& atHand)
+{
+    for (Stance& stance : found) {
+        if (atHand && isProposal(*atHand) && isSame(stance, *atHand)) {
+            stance.contact = atHand->contact;
+            stance.toeOff = atHand->toeOff ? atHand->toeOff : stance.toeOff;
+        }
+    }
+    return found;
+}
+
 } // namespace
 
 ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys& keys,
@@ -56,6 +74,7 @@ ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys
     connect(m_work, &ContactWork::failed, this, [this](const QString& sentence) {
         m_panel.work().endWork(workId);
         tell(sentence, "bad");
+        emit settled();
     });
 }
 
@@ -75,7 +94,18 @@ void ContactFinding::find()
         return;
     }
     m_panel.tell({}, "");
+    m_isAsked = true;
+    m_tellsRemarks = true;
     begin(*m_flow.clip());
+}
+
+void ContactFinding::findAlong(bool inWholeClip)
+{
+    if (isUsable() && !m_work->isBusy()) {
+        m_isAsked = false;
+        m_tellsRemarks = inWholeClip;
+        begin(*m_flow.clip());
+    }
 }
 
 void ContactFinding::begin(ClipDocument& clip)
@@ -95,17 +125,20 @@ void ContactFinding::begin(ClipDocument& clip)
         take(clip, *findings);
     } else {
         tell(fromUtf8(findings.error().sentence), "doubt");
+        emit settled();
     }
 }
 
 /// Times would be of another clock, feet or legs exchanged, stances doubled.
 void ContactFinding::arrive(const ContactFindings& findings)
 {
-    if (!m_looked) {
-        return; // The clip was taken away meanwhile.
+    if (!m_looked) { // The clip was taken away meanwhile.
+        emit settled();
+        return;
     }
     if (!m_looked->isOpen() || m_looked->scene() != m_scene) {
         tell(tr("The clip was described anew meanwhile: find its contacts again."), "doubt");
+        emit settled();
     } else if (askedOf(*m_looked) != m_asked) {
         begin(*m_looked);
     } else {
@@ -116,7 +149,7 @@ void ContactFinding::arrive(const ContactFindings& findings)
 /// Of the clip at work, where it is the one shown.
 void ContactFinding::tell(const QString& sentence, const char* state)
 {
-    if (m_looked == m_flow.clip()) {
+    if (m_isAsked && m_looked == m_flow.clip()) {
         m_panel.tell(sentence, state);
     }
 }
@@ -126,26 +159,63 @@ void ContactFinding::stop()
     m_work->stop();
     m_panel.work().endWork(workId);
     m_panel.tell(tr("Finding contacts was stopped; nothing was changed."), "");
+    emit settled();
+}
+
+std::optional<Stance> ContactFinding::stanceAtHand() const
+{
+    const auto place = m_flow.place();
+    const auto& stances = m_flow.clip()->marking().stances;
+    const auto at = place ? static_cast<std::size_t>(place->step.value - 1) : stances.size();
+    return at < stances.size() ? std::optional(stances[at]) : std::nullopt;
+}
+
+/// Steps may have got other numbers.
+void ContactFinding::stayAt(const Stance& stance, bool isLanding)
+{
+    const auto& stances = m_flow.clip()->marking().stances;
+    const auto there =
+        std::ranges::find_if(stances, [&stance](const Stance& one) { return isSame(one, stance); });
+    const auto place = m_flow.place();
+    if (there == stances.end() || !place) {
+        return;
+    }
+    const StepNumber step{static_cast<int>(there - stances.begin()) + 1};
+    if (isLanding) {
+        m_landing = step;
+    }
+    if (step != place->step) {
+        emit placeWanted({step, place->instant});
+    }
 }
 
 void ContactFinding::take(ClipDocument& clip, const ContactFindings& findings)
 {
+    const bool isShown = &clip == m_flow.clip();
+    const auto atHand = isShown ? stanceAtHand() : std::nullopt;
+    const bool isLanding = atHand && m_landing == m_flow.place()->step;
     m_landing.reset();
-    const auto stances = ProposeStances::withFound(clip, findings.stances);
+    const auto found = steadied(findings.stances, atHand);
+    const auto stances = ProposeStances::withFound(clip, found);
     if (stances != clip.marking().stances) {
-        clip.history().push(new ProposeStances(clip, findings.stances));
+        clip.history().push(new ProposeStances(clip, found));
     }
-    if (&clip == m_flow.clip()) {
+    if (atHand) {
+        stayAt(*atHand, isLanding);
+    }
+    if (isShown) {
         tellFound(findings, static_cast<std::size_t>(std::ranges::count_if(stances, isProposal)));
-        emit contactsFound();
     }
+    emit settled();
 }
 
 void ContactFinding::tellFound(const ContactFindings& findings, std::size_t proposed)
 {
     QStringList remarks;
     for (const std::string& remark : findings.remarks) {
-        remarks.append(fromUtf8(remark));
+        if (m_tellsRemarks) {
+            remarks.append(fromUtf8(remark));
+        }
     }
     const QString told =
         proposed == 0

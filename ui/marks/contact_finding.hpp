@@ -30,6 +30,9 @@ public:
 
     /// At once where the marks alone tell, else in the background, by the pictures.
     void find();
+    /// The same unasked, while landmarks are being proposed: that there is none is not told, nor,
+    /// in a part of the clip, what there is to remark.
+    void findAlong(bool inWholeClip);
     void stop();
     /// Yes to the proposed event shown: from a contact on to its toe-off, with the toe-off to the
     /// whole stance and on to the next proposal.
@@ -40,7 +43,7 @@ public:
 
 signals:
     void placeWanted(const latemile::ui::StepInstant& place);
-    void contactsFound();
+    void settled(); ///< the work ended, with contacts or without
 
 private:
     [[nodiscard]] bool isUsable() const;
@@ -50,6 +53,8 @@ private:
     /// Of the work: into the clip as it was then, or not at all.
     void arrive(const ContactFindings& findings);
     void take(ClipDocument& clip, const ContactFindings& findings);
+    [[nodiscard]] std::optional<Stance> stanceAtHand() const;
+    void stayAt(const Stance& stance, bool isLanding);
     void tell(const QString& sentence, const char* state);
     void tellFound(const ContactFindings& findings, std::size_t proposed);
 
@@ -57,9 +62,11 @@ private:
     FollowPanel& m_panel;
     const Keys& m_keys;
     ContactWork* m_work;
-    QPointer<ClipDocument> m_looked;     ///< the clip at work ...
-    Marking m_asked;                     ///< ... its marks and placed stances when it began ...
-    Scene m_scene;                       ///< ... and its scene
+    QPointer<ClipDocument> m_looked; ///< the clip at work ...
+    Marking m_asked;                 ///< ... its marks and placed stances when it began ...
+    Scene m_scene;                   ///< ... and its scene
+    bool m_isAsked{};                ///< by the coach
+    bool m_tellsRemarks{};
     std::optional<StepNumber> m_landing; ///< whose contact is being judged, its toe-off not yet
 };
 

@@ -149,7 +149,8 @@ void MarksPage::connectFollowing()
 
 void MarksPage::connectProposing()
 {
-    connect(m_contacts, &ContactFinding::contactsFound, m_proposing, &Proposing::fillCells);
+    connect(m_contacts, &ContactFinding::settled, m_proposing, &Proposing::contactsSettled);
+    connect(m_proposing, &Proposing::contactsWanted, m_contacts, &ContactFinding::findAlong);
     connect(m_proposing, &Proposing::legsExchanged, m_following, &Following::forgetPaths);
     connect(m_proposing, &Proposing::boxAsked, this, [this](bool asked) {
         m_player->pause();

@@ -52,7 +52,7 @@ Outcome<ProposeResult> resultOf(const ProposeJob& job, const SearchGoesOn& goesO
     }
     auto paths = bodyPathsFrom(result.searched.found, job.view, job.width, job.height);
     if (!paths) {
-        result.fault = paths.error().sentence;
+        result.fault = paths.error();
         return result;
     }
     exchangeLegs(*paths, job.turns);

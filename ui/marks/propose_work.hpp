@@ -9,6 +9,7 @@
 
 #include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,7 +34,9 @@ struct ProposeResult {
     std::vector<std::string> remarks;
     std::size_t frames{}; ///< on which the runner was found
     bool isStopped{};
-    std::string fault; ///< why what was seen makes no proposals; it is worth keeping all the same
+    /// Why what was seen makes no proposals; it is worth keeping all the same. NotFound: nobody is
+    /// on the frames looked at.
+    std::optional<Error> fault;
 };
 
 /// All nine landmarks of the near side; of the far one the leg below the hip, for contacts and for

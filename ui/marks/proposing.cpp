@@ -5,7 +5,6 @@
 #include "core/propose/search_frames.hpp"
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/exchange_legs.hpp"
-#include "ui/document/commands/propose_marks.hpp"
 #include "ui/filming/work_bar.hpp"
 #include "ui/keys/keys.hpp"
 #include "ui/marks/follow_panel.hpp"
@@ -18,8 +17,6 @@
 #include <QUndoStack>
 
 #include <algorithm>
-#include <iterator>
-#include <set>
 #include <utility>
 
 namespace latemile::ui {
@@ -32,6 +29,11 @@ bool isProposal(const Mark& mark)
     return mark.origin == Origin::Proposed && mark.sePx.has_value();
 }
 
+bool isFound(const Stance& stance)
+{
+    return stance.origin == Origin::Proposed;
+}
+
 bool isPlaced(const Mark& mark)
 {
     return mark.origin == Origin::Placed;
@@ -40,17 +42,6 @@ bool isPlaced(const Mark& mark)
 bool hasMark(const Marking& marking, bool (*is)(const Mark&))
 {
     return std::ranges::any_of(marking.marks, [is](const auto& entry) { return is(entry.second); });
-}
-
-/// By what the network saw alone gaps are filled only, where a mark is placed: what stands there
-/// may be joined with following.
-void leaveStanding(std::map<MarkKey, Mark>& proposed, const Marking& marking)
-{
-    if (!hasMark(marking, isPlaced)) {
-        return;
-    }
-    std::erase_if(proposed,
-                  [&marking](const auto& entry) { return marking.find(entry.first) != nullptr; });
 }
 
 } // namespace
@@ -67,12 +58,10 @@ Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QO
             stop();
         }
     });
-    connect(m_work, &ProposeWork::progress, this,
-            [this](int percent) { m_panel.work().setWork(workId, workName(), percent); });
+    connect(m_work, &ProposeWork::progress, this, &Proposing::tellShare);
     connect(m_work, &ProposeWork::proposed, this, &Proposing::take);
     connect(m_work, &ProposeWork::failed, this, [this](const QString& sentence) {
-        m_later.clear();
-        m_panel.work().endWork(workId);
+        end();
         m_panel.tell(sentence, m_work->isEndedEarly() ? "" : "bad");
     });
     connect(&flow, &MarkingFlow::changed, this, &Proposing::tellButtons);
@@ -109,21 +98,17 @@ void Proposing::tellButtons()
     m_panel.setProposed(m_flow.clip() != nullptr && hasMark(m_flow.clip()->marking(), isProposal));
 }
 
-/// Of two goes the first is for the cells.
-QString Proposing::workName() const
+/// Of all frames of the clip, those looked at, the ones before this piece of work too.
+void Proposing::tellShare(int percent)
 {
-    return m_later.empty() ? tr("Proposing") : tr("Cells first");
-}
-
-/// Of `frames` those not looked at yet.
-std::vector<FrameNumber> Proposing::unseenOf(std::vector<FrameNumber> frames)
-{
-    std::set<FrameNumber> known;
-    for (const FoundBody& body : m_seen->of(*m_flow.clip()).found) {
-        known.insert(body.frame);
+    if (!m_proposed || !m_seen->isCurrent(*m_proposed)) {
+        return;
     }
-    std::erase_if(frames, [&known](FrameNumber frame) { return known.contains(frame); });
-    return frames;
+    const auto all = static_cast<double>(framesToSearch(m_proposed->index()).size());
+    const double seen = static_cast<double>(m_seen->of(*m_proposed).found.size()) +
+                        0.01 * percent * static_cast<double>(m_looks.frames.size());
+    const int share = m_looks.frames.empty() ? percent : static_cast<int>(100.0 * seen / all);
+    m_panel.work().setWork(workId, tr("Proposing"), std::min(share, 100));
 }
 
 /// What the cells are marked on.
@@ -142,7 +127,7 @@ std::vector<FrameNumber> Proposing::cellFrames() const
 
 void Proposing::propose()
 {
-    if (!isUsable() || m_work->isBusy()) {
+    if (!isUsable() || isBusy()) {
         return;
     }
     if (const auto side = needSideView(m_flow.clip()->scene().view); !side) {
@@ -158,7 +143,7 @@ void Proposing::propose()
     leaveBox();
     m_isQuiet = false;
     m_panel.tell({}, "");
-    m_taughtBy.reset();
+    m_teaches = false;
     m_isOtherRunner = false;
     begin();
 }
@@ -175,36 +160,51 @@ bool Proposing::isAllProposed() const
     return !hasMark(marking, isPlaced) && proposed == std::ssize(frames);
 }
 
-/// The frames the coach needs first, with what tells the legs there, then all others.
+LookedAt Proposing::lookedAt() const
+{
+    const auto& seen = m_seen->of(*m_proposed);
+    LookedAt known{.frames = {},
+                   .cells = {},
+                   .start = seen.box ? seen.box->frame : FrameNumber{0},
+                   .findsContacts = m_findsContacts};
+    for (const FoundBody& body : seen.found) {
+        known.frames.insert(body.frame);
+    }
+    if (m_proposed == m_flow.clip()) {
+        known.cells = cellFrames();
+    }
+    return known;
+}
+
 void Proposing::begin()
 {
     ++m_piece;
     m_proposed = m_flow.clip();
-    auto first = unseenOf(cellFrames());
-    if (m_seen->of(*m_proposed).found.empty()) {
-        first = withNeighbours(first, m_proposed->index());
-    }
-    auto all = unseenOf(framesToSearch(m_proposed->index()));
-    if (first.empty()) {
-        m_later.clear();
-        look(std::move(all));
-        return;
-    }
-    m_later.clear();
-    std::ranges::set_difference(all, first, std::back_inserter(m_later));
-    look(std::move(first));
+    m_findsContacts = std::ranges::all_of(m_proposed->marking().stances, isFound);
+    goOn();
 }
 
-void Proposing::look(std::vector<FrameNumber> frames)
+void Proposing::goOn()
+{
+    look(nextLooks(m_proposed->index(), lookedAt()));
+}
+
+void Proposing::look(NextLooks looks)
 {
     ClipDocument& clip = *m_proposed;
     const auto& known = m_seen->of(clip);
+    m_looks = std::move(looks);
+    m_findsAfter =
+        m_findsContacts && !m_looks.frames.empty() && (m_looks.areForContacts() || m_looks.isLast);
+    m_knowsStep = &clip == m_flow.clip() && isAnyConfirmedWhole(m_flow);
+    m_networks = m_networks ? m_networks : std::make_shared<PoseNetworks>(m_resources);
     m_work->propose({.search = {.clip = clip.file(),
                                 .options = clip.clipOptions(),
                                 .resources = m_resources,
-                                .frames = std::move(frames),
+                                .frames = m_looks.frames,
                                 .box = known.box,
-                                .path = known.path},
+                                .path = known.path,
+                                .networks = m_networks},
                      .known = known.found,
                      .view = clip.scene().view,
                      .width = clip.feed().facts().width,
@@ -212,15 +212,29 @@ void Proposing::look(std::vector<FrameNumber> frames)
                      .turns = *known.turns,
                      .marks = clip.marking().marks,
                      .clicks = clip.clicks(),
-                     .follows = m_later.empty()});
+                     .follows = m_looks.isLast && !m_findsAfter});
+}
+
+void Proposing::contactsSettled()
+{
+    if (!std::exchange(m_waits, false)) {
+        fillCells();
+    } else if (m_proposed && m_seen->isCurrent(*m_proposed)) {
+        goOn();
+    } else {
+        end();
+    }
 }
 
 void Proposing::fillCells()
 {
-    if (isUsable() && !m_work->isBusy() && m_seen->of(*m_flow.clip()).path &&
-        !unseenOf(cellFrames()).empty()) {
+    if (!isUsable() || isBusy() || !m_seen->of(*m_flow.clip()).path) {
+        return;
+    }
+    m_proposed = m_flow.clip();
+    if (nextLooks(m_proposed->index(), lookedAt()).what == NextLooks::For::Cells) {
         m_isQuiet = true;
-        m_taughtBy.reset();
+        m_teaches = false;
         begin();
     }
 }
@@ -228,7 +242,7 @@ void Proposing::fillCells()
 /// No look is taken for it: a coach who stopped looking is not made to wait for it now.
 void Proposing::learnFrom(StepNumber step)
 {
-    if (!isUsable() || m_work->isBusy()) {
+    if (!isUsable() || isBusy()) {
         return;
     }
     const auto& steps = m_flow.clip()->steps();
@@ -238,92 +252,37 @@ void Proposing::learnFrom(StepNumber step)
         !isConfirmedWhole(m_flow, *at)) {
         return;
     }
+    teach();
+}
+
+void Proposing::teach()
+{
     m_panel.tell(tr("Learning from the step you confirmed: the proposals of the others get "
                     "better in some seconds."),
                  "");
     ++m_piece;
     m_proposed = m_flow.clip();
     m_isQuiet = false;
-    m_taughtBy = step;
+    m_teaches = true;
     m_isOtherRunner = false;
-    m_later.clear();
-    look({});
+    look({.what = NextLooks::For::Rest, .frames = {}, .isLast = true});
 }
 
 void Proposing::stop()
 {
-    m_later.clear();
-    m_work->endEarly();
-}
-
-void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
-{
-    if (!m_proposed ||
-        !m_seen->isCurrent(
-            *m_proposed)) { // The clip was taken away meanwhile, or is being opened again.
-        m_later.clear();
-        m_panel.work().endWork(workId);
-        return;
-    }
-    if (!result->searched.boxWanted.empty()) {
-        m_panel.work().endWork(workId);
-        tellBox(fromUtf8(result->searched.boxWanted));
-        return;
-    }
-    auto& known = m_seen->of(*m_proposed);
-    known.found = result->searched.found;
-    known.path = result->searched.path;
-    m_seen->keep(*m_proposed);
-    const bool isShown = m_proposed == m_flow.clip();
-    if (!result->fault.empty()) {
-        m_later.clear();
-        m_panel.work().endWork(workId);
-        if (isShown) {
-            m_panel.tell(fromUtf8(result->fault), result->isStopped ? "" : "bad");
-        }
-        return;
-    }
-    if (isShown && std::exchange(m_taughtBy, {}) && !isAnyConfirmedWhole(m_flow)) {
-        m_panel.work().endWork(workId); // taken back: it was confirmed by mistake
-        m_panel.tell({}, "");
-        return;
-    }
-    auto proposed = marksOf(result->proposals);
-    if (!m_isOtherRunner && (result->isStopped || !m_later.empty())) {
-        leaveStanding(proposed, m_proposed->marking());
-    }
-    auto command = std::make_unique<ProposeMarks>(*m_proposed, proposed, m_piece);
-    if (command->isWork()) {
-        m_proposed->history().push(command.release());
-    }
-    if (!m_later.empty()) {
-        look(std::exchange(m_later, {}));
-        return;
-    }
-    m_panel.work().endWork(workId);
-    if (!isShown || m_isQuiet) {
-        return;
-    }
-    tellProposed(*result);
-    if (!result->isStopped) {
-        known.isTaught = isAnyConfirmedWhole(m_flow);
-        fillCells(); // contacts may have been found meanwhile
-    }
-}
-
-void Proposing::tellProposed(const ProposeResult& result)
-{
-    const ClipDocument& clip = *m_flow.clip();
-    const QStringList details = proposalRemarks(result);
-    QString told = proposeSummary(result);
-    if (result.isStopped) {
-        told += u' ' + tr("Stopped: %1 goes on from here.").arg(m_keys.textOf("marks.propose"));
-    } else if (clip.marking().stances.empty()) {
-        told += u' ' + tr("%1 finds the contacts.").arg(m_keys.textOf("marks.find_contacts"));
+    if (std::exchange(m_waits, false)) {
+        end();
+        m_panel.tell(stoppedText(), "");
     } else {
-        told += u' ' + tr("%1 goes to the least sure cell.").arg(m_keys.textOf("marks.next_cell"));
+        m_work->endEarly();
     }
-    m_panel.tell(told, result.remarks.empty() ? "" : "doubt", details);
+}
+
+/// No more work.
+void Proposing::end()
+{
+    m_networks.reset();
+    m_panel.work().endWork(workId);
 }
 
 void Proposing::exchangeLegs()

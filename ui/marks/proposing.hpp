@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "ui/marks/next_looks.hpp"
 #include "ui/marks/propose_work.hpp"
 #include "ui/marks/seen_clips.hpp"
 
@@ -31,14 +32,15 @@ public:
     void setClip(ClipDocument* clip);
     /// Where the pose network lies; the program's own resources unless set.
     void setResources(std::filesystem::path resources) { m_resources = std::move(resources); }
-    [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
+    [[nodiscard]] bool isBusy() const { return m_work->isBusy() || m_waits; }
 
     void propose();
     void stop();
     /// The first step of a clip that the coach has confirmed whole teaches the others.
     void learnFrom(StepNumber step);
-    /// Frames of cells that came to be since the last proposing; nothing where there was none.
-    void fillCells();
+    /// Contacts were looked for: goes on where this waited for them, else proposes on the frames of
+    /// cells that came to be since the last proposing; nothing where there was none.
+    void contactsSettled();
     /// Asks for a box round the runner on the frame shown.
     void askBox();
     void useBox(const Box& box);
@@ -51,17 +53,27 @@ public:
 
 signals:
     void boxAsked(bool asked);
+    /// A clip without any: there is enough to find some from.
+    void contactsWanted(bool inWholeClip);
     void legsExchanged();
 
 private:
     [[nodiscard]] bool isUsable() const;
-    [[nodiscard]] std::vector<FrameNumber> unseenOf(std::vector<FrameNumber> frames);
+    [[nodiscard]] LookedAt lookedAt() const;
     [[nodiscard]] std::vector<FrameNumber> cellFrames() const;
     [[nodiscard]] bool isAllProposed() const;
     void begin();
-    void look(std::vector<FrameNumber> frames);
+    void goOn();
+    void look(NextLooks looks);
+    void fillCells();
     void take(const std::shared_ptr<const ProposeResult>& result);
-    [[nodiscard]] QString workName() const;
+    [[nodiscard]] bool isGoingOn(const ProposeResult& result);
+    void put(const ProposeResult& result);
+    void finish(const ProposeResult& result);
+    void teach();
+    void end();
+    void tellShare(int percent);
+    [[nodiscard]] QString stoppedText() const;
     void tellProposed(const ProposeResult& result);
     void tellButtons();
     void tellBox(const QString& sentence);
@@ -73,11 +85,16 @@ private:
     ProposeWork* m_work;
     SeenClips* m_seen;
     QPointer<ClipDocument> m_shown;
-    QPointer<ClipDocument> m_proposed;    ///< the clip at work
-    std::vector<FrameNumber> m_later;     ///< of it, to be looked at in a second go
-    int m_piece{};                        ///< of work: its parts are one edit
-    std::optional<StepNumber> m_taughtBy; ///< the step that the work at hand learns from
-    bool m_isOtherRunner{};               ///< another box: all that stands is replaced
+    QPointer<ClipDocument> m_proposed; ///< the clip at work
+    NextLooks m_looks;                 ///< at work
+    bool m_findsContacts{};            ///< of the clip at work, whose coach has marked none
+    bool m_findsAfter{};               ///< the work at hand: contacts can be found better then
+    bool m_waits{};                    ///< for contacts, before it goes on
+    std::shared_ptr<PoseNetworks> m_networks; ///< open while there is work
+    bool m_knowsStep{};     ///< the work at hand began with a step confirmed whole, to learn from
+    int m_piece{};          ///< of work: parts one after the other are one edit
+    bool m_teaches{};       ///< the work at hand learns from a step that was confirmed
+    bool m_isOtherRunner{}; ///< another box: all that stands is replaced
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
 };

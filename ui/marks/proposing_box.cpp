@@ -22,7 +22,7 @@ void Proposing::tellBox(const QString& sentence)
 
 void Proposing::askBox()
 {
-    if (isUsable() && m_flow.shown() && !m_work->isBusy()) {
+    if (isUsable() && m_flow.shown() && !isBusy()) {
         m_asksBox = true;
         m_panel.tell(tr("Drag a box round the runner; by keys, arrows move it, Shift+arrows size "
                         "it, %1 takes it.")
@@ -45,7 +45,7 @@ void Proposing::useBox(const Box& box)
     known.isTaught = false;
     leaveBox();
     m_isQuiet = false;
-    m_taughtBy.reset();
+    m_teaches = false;
     m_isOtherRunner = true;
     begin();
 }

@@ -25,7 +25,7 @@ ClipLooks someLooks()
 
 } // namespace
 
-TEST_CASE("what was seen of a clip comes back to a thousandth of a pixel", "[propose]")
+TEST_CASE("what was seen of a clip comes back to a ten-thousandth of a pixel", "[propose]")
 {
     const ScratchFolder folder;
     const auto clip = folder / "clips/fresh.mp4";
@@ -48,9 +48,9 @@ TEST_CASE("what was seen of a clip comes back to a thousandth of a pixel", "[pro
         CHECK(now.body.presence == was.body.presence);
         CHECK(now.body.nextCrop == was.body.nextCrop);
         for (std::size_t p = 0; p < was.body.points.size(); ++p) {
-            CHECK(std::abs(now.body.points[p].at.u - was.body.points[p].at.u) <= 0.0005001);
-            CHECK(std::abs(now.body.points[p].at.v - was.body.points[p].at.v) <= 0.0005001);
-            CHECK(std::abs(now.body.points[p].peak - was.body.points[p].peak) <= 0.0005001);
+            CHECK(std::abs(now.body.points[p].at.u - was.body.points[p].at.u) <= 0.00005001);
+            CHECK(std::abs(now.body.points[p].at.v - was.body.points[p].at.v) <= 0.00005001);
+            CHECK(std::abs(now.body.points[p].peak - was.body.points[p].peak) <= 0.00005001);
         }
     }
 }

@@ -72,7 +72,12 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     job.key(Qt::Key_U);
     job.waitForProposals();
     CHECK_THAT(job.told(), containing("Landmarks proposed on 80 frames"));
+    CHECK_THAT(job.told(), containing("leads through the contacts found"));
     CHECK(job.count(Origin::Proposed) == 13 * 80);
+    CHECK_FALSE(job.clip().marking().stances.empty());
+    CHECK(history.undoText() == "find contacts");
+    job.window().undo();
+    CHECK(job.clip().marking().stances.empty());
     CHECK(history.undoText() == "propose landmarks");
     job.window().undo();
     CHECK(job.count(Origin::Proposed) == kept);
@@ -213,6 +218,49 @@ TEST_CASE("from a raw clip to accepted rows by proposals", "[ui][propose]")
     CHECK(job.clip().marking() == marking);
 }
 
+TEST_CASE("the first contacts and their cells are there to judge while the rest is looked at",
+          "[ui][propose]")
+{
+    RawClip job("select='gte(n,60)'", 220, 120);
+    const auto framesProposed = [&job] { return job.count(Origin::Proposed) / 13; };
+    const auto stances = [&job] { return job.clip().marking().stances; };
+    job.key(Qt::Key_U);
+    REQUIRE((waitUntil([&] { return !stances().empty(); }) ||
+             waitUntil([&] { return !stances().empty(); })));
+    CHECK(job.page().proposing().isBusy());
+    CHECK(framesProposed() < 45); // of 220: a stride, every third frame
+    CHECK_THAT(job.told(), containing("Stances proposed"));
+
+    job.key(Qt::Key_A);
+    const auto place = job.window().selection().place();
+    REQUIRE(place);
+    const auto judged = stances()[static_cast<std::size_t>(place->step.value - 1)];
+    const auto isMarked = [&] {
+        const auto frame = job.page().flow().frameOf(*place);
+        const auto& asked = job.page().flow().asked(*place);
+        const auto side = job.clip().isNear(judged.foot) ? BodySide::Near : BodySide::Far;
+        return frame && std::ranges::all_of(asked, [&](Landmark landmark) {
+                   return job.clip().marking().find({*frame, side, landmark}) != nullptr;
+               });
+    };
+    CHECK(waitUntil(isMarked));
+    CHECK(job.page().proposing().isBusy());
+
+    // Contacts found in the whole clip move nothing under the eyes of a coach who judges one.
+    const auto few = stances().size();
+    REQUIRE((waitUntil([&] { return stances().size() > few; }) ||
+             waitUntil([&] { return stances().size() > few; })));
+    CHECK(framesProposed() < 110);
+    const auto now = job.window().selection().place();
+    REQUIRE(now);
+    CHECK(stances()[static_cast<std::size_t>(now->step.value - 1)].contact == judged.contact);
+    job.key(Qt::Key_A);
+    CHECK(job.window().selection().place() == StepInstant{now->step, Instant::ToeOff});
+    job.page().followPanel().work().stopButton().click();
+    job.waitForProposals();
+    CHECK_THAT(job.told(), containing("Stopped"));
+}
+
 TEST_CASE("cells' frames and all others are one edit; placed and followed marks stay",
           "[ui][propose]")
 {
@@ -255,7 +303,17 @@ TEST_CASE("of a fast clip every other frame is looked at, and the cells' own onc
     RawClip job("fps=240,select='gte(n,140)'", 140, 240); // each frame of the sample twice
     job.key(Qt::Key_U);
     job.waitForProposals();
-    CHECK_THAT(job.told(), containing("on 70 frames"));
+    INFO(job.told());
+    REQUIRE_FALSE(job.clip().marking().stances.empty());
+    int looked = 0;
+    for (std::int64_t number = 0; number < 140; ++number) {
+        const MarkKey hip{{number}, BodySide::Near, Landmark::Hip};
+        looked += job.clip().marking().find(hip) != nullptr ? 1 : 0;
+    }
+    CHECK(looked >= 70);
+    CHECK(looked < 80);
+
+    // Found again they may fall on other frames.
     findContacts(job.page());
     const auto told = job.told();
     CHECK_THAT(told, containing("Stances proposed"));

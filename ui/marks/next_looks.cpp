@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/marks/next_looks.hpp"
+
+#include "core/propose/search_frames.hpp"
+
+#include <algorithm>
+
+namespace latemile::ui {
+namespace {
+
+/// Between two goes cells that came to be meanwhile are looked for: some ten seconds.
+constexpr std::size_t mostOfRest = 60;
+
+std::vector<FrameNumber> unseen(std::vector<FrameNumber> frames, const LookedAt& known)
+{
+    std::erase_if(frames, [&known](FrameNumber frame) { return known.frames.contains(frame); });
+    return frames;
+}
+
+bool areAllAmong(const std::vector<FrameNumber>& frames, const std::vector<FrameNumber>& looks)
+{
+    return std::ranges::all_of(
+        frames, [&looks](FrameNumber frame) { return std::ranges::count(looks, frame) > 0; });
+}
+
+} // namespace
+
+NextLooks nextLooks(const FrameIndex& index, const LookedAt& known)
+{
+    using For = NextLooks::For;
+    NextLooks next;
+    const auto rest = unseen(framesToSearch(index), known);
+    if (auto cells = unseen(known.cells, known); !cells.empty()) {
+        // Near and far leg are told by how they move.
+        next = {For::Cells, known.frames.empty() ? withNeighbours(cells, index) : cells, false};
+    } else if (known.findsContacts && known.frames.empty()) {
+        next = {For::FirstSteps, firstFrames(index, known.start), false};
+    } else if (auto thin = unseen(thinFrames(index), known); known.findsContacts && !thin.empty()) {
+        next = {For::Contacts, thin, false};
+    } else {
+        next = {For::Rest, rest, false};
+        next.frames.resize(std::min(rest.size(), mostOfRest));
+    }
+    next.isLast = !next.areForContacts() && areAllAmong(rest, next.frames);
+    return next;
+}
+
+} // namespace latemile::ui
