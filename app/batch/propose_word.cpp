@@ -2,13 +2,15 @@
 #include "app/batch/about_file.hpp"
 #include "app/batch/arguments.hpp"
 #include "app/batch/progress.hpp"
+#include "app/batch/runner_box.hpp"
+#include "app/batch/seen_runner.hpp"
+#include "app/batch/text_parts.hpp"
 #include "app/batch/word.hpp"
 #include "app/resource_folder.hpp"
 #include "core/csv.hpp"
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
 #include "core/propose/joined_proposals.hpp"
-#include "core/propose/runner_search.hpp"
 #include "core/rounding.hpp"
 #include "core/whole_file.hpp"
 
@@ -44,19 +46,6 @@ std::optional<std::int64_t> wholeFrom(std::string_view text)
     const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
     const bool whole = fault == std::errc{} && end == text.data() + text.size() && number >= 0;
     return whole ? std::optional(number) : std::nullopt;
-}
-
-std::vector<std::string_view> partsOf(std::string_view text, char between)
-{
-    std::vector<std::string_view> parts;
-    while (true) {
-        const auto end = text.find(between);
-        parts.push_back(text.substr(0, end));
-        if (end == std::string_view::npos) {
-            return parts;
-        }
-        text.remove_prefix(end + 1);
-    }
 }
 
 bool readRange(std::string_view text, FrameChoice& choice)
@@ -104,24 +93,6 @@ std::optional<FrameChoice> framesFrom(std::string_view text)
                                                                         : std::nullopt;
 }
 
-std::optional<Box> boxFrom(std::string_view text)
-{
-    const auto parts = partsOf(text, ',');
-    if (parts.size() != 4) {
-        return std::nullopt;
-    }
-    std::array<double, 4> values{};
-    for (std::size_t k = 0; k < values.size(); ++k) {
-        const auto value = numberFrom(parts[k]);
-        if (!value) {
-            return std::nullopt;
-        }
-        values[k] = *value;
-    }
-    const Box box{values[0], values[1], values[2], values[3]};
-    return box.width >= 1 && box.height >= 1 ? std::optional(box) : std::nullopt;
-}
-
 Outcome<std::vector<FrameNumber>> framesOf(const Asked& asked, const FrameIndex& index)
 {
     const auto last = index.size() - 1;
@@ -142,19 +113,6 @@ Outcome<std::vector<FrameNumber>> framesOf(const Asked& asked, const FrameIndex&
         }
     }
     return frames;
-}
-
-Outcome<void> checkBox(const Asked& asked, const ClipFacts& facts)
-{
-    const auto& box = asked.box;
-    if (box && (box->u >= facts.width || box->v >= facts.height || box->u + box->width <= 0 ||
-                box->v + box->height <= 0)) {
-        return fail(Error::Kind::Inconsistent, "The box lies outside the picture of " +
-                                                   asked.clip.string() + ", which is " +
-                                                   std::to_string(facts.width) + " x " +
-                                                   std::to_string(facts.height) + " pixels.");
-    }
-    return {};
 }
 
 nlohmann::json doubtsIn(const Proposals& proposals)
@@ -224,26 +182,17 @@ Outcome<std::map<MarkKey, Mark>> placedMarks(const Asked& asked, const ClipReade
     return readMarks(asked.marks, clip.index(), clip.facts().width, clip.facts().height);
 }
 
-Outcome<BodyPaths> pathsOf(const Asked& asked, ClipReader& clip, PoseNetwork& network,
-                           const std::vector<FrameNumber>& frames, std::optional<View> view)
-{
-    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
-    ASSIGN_OR_RETURN(const auto found,
-                     searchClip(read, clip.index(), network, frames, asked.box, {}));
-    return bodyPathsFrom(found, view, clip.facts().width, clip.facts().height);
-}
-
 Outcome<std::string> propose(const Asked& asked)
 {
     const Progress progress("Proposing landmarks of " + asked.clip.string());
     ASSIGN_OR_RETURN(const auto known, knownOf(asked));
     ASSIGN_OR_RETURN(auto clip, ClipReader::open(asked.clip, known.options));
     ASSIGN_OR_RETURN(const auto frames, framesOf(asked, clip.index()));
-    RETURN_IF_ERROR(checkBox(asked, clip.facts()));
+    RETURN_IF_ERROR(needInside(asked.box, asked.clip, clip.facts()));
     ASSIGN_OR_RETURN(const auto marks, placedMarks(asked, clip));
     ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
-    ASSIGN_OR_RETURN(auto paths,
-                     aboutFile(asked.clip, pathsOf(asked, clip, network, frames, known.view)));
+    ASSIGN_OR_RETURN(auto paths, aboutFile(asked.clip, seenRunner(clip, asked.clip, network, frames,
+                                                                  asked.box, known.view)));
     const auto [proposals, remark] = bestProposals(clip, paths, marks);
     if (!remark.empty()) {
         paths.remarks.push_back(remark);
@@ -264,16 +213,8 @@ void addPropose(CLI::App& program, Job& job)
     addInput(*word, "--marks", asked->marks,
              "Marks already placed (MARKS.csv): proposals learn from them, go with what is "
              "followed from them, and leave them out");
-    word->add_option_function<std::string>(
-            "--box", [asked](const std::string& text) { asked->box = boxFrom(text); },
-            "A box round the runner on the first frame, pixels: needed where others are in sight")
-        ->type_name("X,Y,W,H")
-        ->check(CLI::Validator(
-            [](std::string& text) {
-                return boxFrom(text) ? std::string()
-                                     : "'" + text + "' is no box such as 500,120,260,530";
-            },
-            ""));
+    addBox(*word, asked->box,
+           "A box round the runner on the first frame, pixels: needed where others are in sight");
     word->add_option_function<std::string>(
             "--frames", [asked](const std::string& text) { asked->frames = *framesFrom(text); },
             "Which frames, else all: 40,60,80 or 100-180 or 'every 4' or '100-180 every 4'")

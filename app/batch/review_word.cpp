@@ -2,6 +2,8 @@
 #include "app/batch/about_file.hpp"
 #include "app/batch/arguments.hpp"
 #include "app/batch/progress.hpp"
+#include "app/batch/runner_box.hpp"
+#include "app/batch/seen_runner.hpp"
 #include "app/batch/text_table.hpp"
 #include "app/batch/word.hpp"
 #include "app/resource_folder.hpp"
@@ -12,8 +14,8 @@
 #include "core/marks/marks_file.hpp"
 #include "core/measures/measure.hpp"
 #include "core/measures/readings_file.hpp"
-#include "core/propose/clip_search.hpp"
 #include "core/propose/proposals.hpp"
+#include "core/propose/runner_search.hpp"
 #include "core/propose/search_frames.hpp"
 #include "core/rounding.hpp"
 #include "core/store/marked_clip.hpp"
@@ -31,6 +33,7 @@ struct Asked {
     std::filesystem::path late;
     std::filesystem::path scene;
     std::filesystem::path out; ///< a folder; empty: nothing is written
+    std::optional<Box> box;
     bool json{};
 };
 
@@ -42,14 +45,11 @@ struct Screened {
 
 /// All that can be had of a clip without a hand: landmarks, contacts, readings.
 Outcome<Screened> screened(ClipReader& reader, const std::filesystem::path& file,
-                           const Scene& scene, PoseNetwork& network)
+                           const Scene& scene, const std::optional<Box>& box, PoseNetwork& network)
 {
-    const auto read = [&reader](FrameNumber frame) { return reader.frame(frame); };
-    ASSIGN_OR_RETURN(const auto found,
-                     searchClip(read, reader.index(), network, framesToSearch(reader.index()),
-                                std::nullopt, {}));
-    ASSIGN_OR_RETURN(const auto paths,
-                     bodyPathsFrom(found, scene.view, reader.facts().width, reader.facts().height));
+    RETURN_IF_ERROR(needWholeStep(reader.index()));
+    ASSIGN_OR_RETURN(const auto paths, seenRunner(reader, file, network,
+                                                  framesToSearch(reader.index()), box, scene.view));
     SessionClip clip;
     clip.file = file.string();
     clip.scene = scene;
@@ -164,10 +164,12 @@ Outcome<std::string> review(const Asked& asked)
     // Both before the long work: a file that is no clip is told at once.
     ASSIGN_OR_RETURN(auto freshReader, ClipReader::open(asked.fresh, options));
     ASSIGN_OR_RETURN(auto lateReader, ClipReader::open(asked.late, options));
-    ASSIGN_OR_RETURN(const auto fresh,
-                     aboutFile(asked.fresh, screened(freshReader, asked.fresh, scene, network)));
-    ASSIGN_OR_RETURN(const auto late,
-                     aboutFile(asked.late, screened(lateReader, asked.late, scene, network)));
+    RETURN_IF_ERROR(needInside(asked.box, asked.fresh, freshReader.facts()));
+    RETURN_IF_ERROR(needInside(asked.box, asked.late, lateReader.facts()));
+    ASSIGN_OR_RETURN(const auto fresh, aboutFile(asked.fresh, screened(freshReader, asked.fresh,
+                                                                       scene, asked.box, network)));
+    ASSIGN_OR_RETURN(const auto late, aboutFile(asked.late, screened(lateReader, asked.late, scene,
+                                                                     asked.box, network)));
     const auto comparison = compare(fresh.readings, late.readings);
     const auto screening = toScreening(comparison, fresh, late);
     if (!asked.out.empty()) {
@@ -191,6 +193,9 @@ void addReview(CLI::App& program, Job& job)
                      "A folder to write marks, contacts and readings of both clips and "
                      "SCREENING.json to")
         ->type_name("FOLDER");
+    addBox(*word, asked->box,
+           "A box round the runner on the first frame of both, pixels: needed where others are in "
+           "sight");
     addJson(*word, asked->json);
     word->callback([asked, &job] { job = [asked] { return review(*asked); }; });
 }

@@ -25,6 +25,11 @@ constexpr std::array beginnings{
     Beginning{&GroundTime::contact, 0.09}, Beginning{&GroundTime::toeOff, -0.06},
     Beginning{&GroundTime::toeOff, -0.04}, Beginning{&GroundTime::toeOff, 0.0}};
 constexpr double sameEvent = 0.06; ///< s, within which two times are of one event
+/// Contacts by the pictures lay 15 ms before to 25 ms behind those by the marks alone on rendered
+/// clips; farther off something else moved, as a hand rail's edge across the foot. At least so many
+/// frames.
+constexpr double sameContact = 0.03;
+constexpr double sameContactFrames = 1.5;
 // What a foot's events are off by together, s; fitted on rendered clips.
 constexpr double contactCommon = 0.003;
 constexpr double toeOffCommon = 0.004;
@@ -46,12 +51,12 @@ Marking seedsFor(const Beginning& beginning, const std::vector<FootTimes>& feet,
 }
 
 std::optional<TimedEvent> nearestTo(double time, const std::vector<GroundTime>& times,
-                                    MaybeEvent event)
+                                    MaybeEvent event, double within = sameEvent)
 {
     std::optional<TimedEvent> nearest;
     for (const auto& one : times) {
         const auto& there = one.*event;
-        if (there && std::abs(there->time - time) < sameEvent &&
+        if (there && std::abs(there->time - time) < within &&
             (!nearest || std::abs(there->time - time) < std::abs(nearest->time - time))) {
             nearest = there;
         }
@@ -62,9 +67,11 @@ std::optional<TimedEvent> nearestTo(double time, const std::vector<GroundTime>& 
 /// Of one foot: what was found from each of the beginnings.
 using Passes = std::array<std::vector<GroundTime>, beginnings.size()>;
 
-std::optional<TimedEvent> contactBy(const TimedEvent& expected, const Passes& passes)
+std::optional<TimedEvent> contactBy(const TimedEvent& expected, const Passes& passes,
+                                    double interval)
 {
-    const auto seen = nearestTo(expected.time, passes[0], &GroundTime::contact);
+    const auto seen = nearestTo(expected.time, passes[0], &GroundTime::contact,
+                                std::max(sameContact, sameContactFrames * interval));
     return seen ? std::optional(TimedEvent{seen->time, std::hypot(seen->se, contactCommon)})
                 : std::nullopt;
 }
@@ -128,7 +135,7 @@ void timeAnew(FootTimes& foot, const Passes& passes)
     const auto marked = markedSpan(foot.motion, interval);
     for (auto& time : foot.times) {
         if (const auto expected = time.contact) {
-            const auto seen = contactBy(*expected, passes);
+            const auto seen = contactBy(*expected, passes, interval);
             time.contact = seen ? seen : unseen(*expected, marked, interval);
         }
         if (const auto expected = time.toeOff) {

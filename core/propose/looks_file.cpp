@@ -6,6 +6,7 @@
 #include "core/propose/network_file.hpp"
 #include "core/whole_file.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -241,6 +242,19 @@ std::optional<ClipLooks> looksOf(const FrameIndex& index, const std::filesystem:
     }
     auto looks = looksFrom(JsonField(*parsed, file.string()), index, clip);
     return looks ? std::optional(std::move(*looks)) : std::nullopt;
+}
+
+std::optional<ClipLooks> looksOf(const FrameIndex& index, const std::filesystem::path& clip,
+                                 const std::vector<FrameNumber>& frames, FileSystem& files)
+{
+    auto kept = looksOf(index, clip, files);
+    if (!kept) {
+        return std::nullopt;
+    }
+    std::erase_if(kept->found, [&frames](const FoundBody& body) {
+        return !std::ranges::binary_search(frames, body.frame);
+    });
+    return kept->found.size() == frames.size() ? kept : std::nullopt;
 }
 
 } // namespace latemile

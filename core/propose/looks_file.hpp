@@ -34,5 +34,10 @@ Outcome<void> forgetLegTurns(const std::filesystem::path& clipsFolder, FileSyste
 /// since.
 [[nodiscard]] std::optional<ClipLooks>
 looksOf(const FrameIndex& index, const std::filesystem::path& clip, FileSystem& files = disk());
+/// Of `frames` (in order) alone; nothing where any of them has not been looked at.
+[[nodiscard]] std::optional<ClipLooks> looksOf(const FrameIndex& index,
+                                               const std::filesystem::path& clip,
+                                               const std::vector<FrameNumber>& frames,
+                                               FileSystem& files = disk());
 
 } // namespace latemile

@@ -18,21 +18,13 @@ constexpr int looksAtBox = 2;
 constexpr std::size_t startsTried = 3;
 constexpr double halfTurn = 3.14159265358979323846;
 
-/// Whether another look would show the same.
-bool isSettled(const Crop& from, const Crop& to)
-{
-    constexpr double alike = 0.1; // of the size; boxes are dragged no more exactly
-    const double moved = std::hypot(to.centre.u - from.centre.u, to.centre.v - from.centre.v);
-    return moved < alike * to.size && std::abs(to.size - from.size) < alike * to.size;
-}
-
-/// Looks `most` times, each time where the time before found the person, until that is the same.
-Outcome<BodyPoints> closingIn(PoseNetwork& network, const Picture& picture, Crop crop, int most)
+/// Looks `times` times, each time where the time before found the person.
+Outcome<BodyPoints> closingIn(PoseNetwork& network, const Picture& picture, Crop crop, int times)
 {
     BodyPoints body;
-    for (int look = 0; look < most; ++look) {
+    for (int look = 0; look < times; ++look) {
         ASSIGN_OR_RETURN(body, network.find(picture, crop));
-        if (body.presence < someoneFrom || isSettled(crop, body.nextCrop)) {
+        if (body.presence < someoneFrom) {
             break;
         }
         crop = body.nextCrop;
@@ -101,12 +93,11 @@ double meanPeak(const BodyPoints& body)
 
 /// The network sees somebody in a person on her head or her side too, but hardly any of her points;
 /// turned round it sees them sharply (0.8 to 0.9 against 0.3 to 0.6, measured on rendered clips).
-constexpr double sharp = 0.7; ///< mean peak
-
 /// The body as it is seen sharpest.
 Outcome<BodyPoints> sharpest(PoseNetwork& network, const Picture& picture, const Crop& crop,
                              BodyPoints body)
 {
+    constexpr double sharp = 0.7;
     for (const double turn : {1.0, 0.5, -0.5}) {
         auto turned = crop;
         turned.angle += turn * halfTurn;
@@ -123,10 +114,7 @@ Outcome<BodyPoints> sharpest(PoseNetwork& network, const Picture& picture, const
 Outcome<void> needUpright(PoseNetwork& network, const Picture& picture, const Crop& crop,
                           const BodyPoints& asItIs)
 {
-    auto body = asItIs;
-    if (body.presence < someoneFrom || meanPeak(body) < sharp) {
-        ASSIGN_OR_RETURN(body, sharpest(network, picture, crop, asItIs));
-    }
+    ASSIGN_OR_RETURN(const auto body, sharpest(network, picture, crop, asItIs));
     if (body.presence < someoneFrom) {
         return {};
     }

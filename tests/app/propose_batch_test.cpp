@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/clip/clip_reader.hpp"
 #include "core/document_schema.hpp"
+#include "core/marks/marks_file.hpp"
+#include "core/propose/looks_file.hpp"
 #include "tests/app/program.hpp"
 #include "tests/catch.hpp"
+#include "tests/core/propose/modelled_bodies.hpp"
 #include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
 
@@ -9,6 +13,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 using latemile::faultBySchema;
 using namespace latemile::tests;
@@ -63,6 +68,37 @@ TEST_CASE("propose writes marks of origin proposed with their errors and tells o
     CHECK(csv.find(",proposed,\n") == std::string::npos); // never without an error
     CHECK(csv.find("\n156,") != std::string::npos);
     CHECK(csv.find("\n150,") == std::string::npos);
+}
+
+TEST_CASE(
+    "what the window kept of a clip is not looked at again, unless a box or frames ask for it",
+    "[batch][propose]")
+{
+    const ScratchFolder folder;
+    const auto copy = folder / "late.mp4";
+    std::filesystem::copy_file(clip, copy);
+    auto reader = latemile::ClipReader::open(copy);
+    REQUIRE(reader);
+    const ModelledRunner runner; // 40 frames; not the one in the picture
+    REQUIRE(latemile::keepLooks({runner.bodies(), {}, {}, {}}, reader->index(), copy));
+    const auto hipAt = [&](const Words& more) {
+        Words words{"propose", copy.string(), "--out", (folder / "M.csv").string()};
+        words.insert(words.end(), more.begin(), more.end());
+        const auto ran = batch(words);
+        CAPTURE(ran.err);
+        REQUIRE(ran.exit == 0);
+        const auto marks = latemile::readMarks(folder / "M.csv", reader->index(),
+                                               reader->facts().width, reader->facts().height);
+        REQUIRE(marks);
+        return marks->at({{38}, latemile::BodySide::Near, latemile::Landmark::Hip}).at;
+    };
+    const auto modelled = placeOf(runner, 38, latemile::BodySide::Near, latemile::Landmark::Hip);
+    const auto isKept = [&](latemile::PixelPoint at) {
+        return std::hypot(at.u - modelled.u, at.v - modelled.v) < 10.0; // its default offset
+    };
+    CHECK(isKept(hipAt({"--frames", "0-39"})));
+    CHECK_FALSE(isKept(hipAt({"--frames", "38-41"}))); // 40 and 41 were not looked at
+    CHECK_FALSE(isKept(hipAt({"--frames", "38,39", "--box", box})));
 }
 
 TEST_CASE("propose refuses what it cannot do in one sentence and writes nothing",

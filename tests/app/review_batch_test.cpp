@@ -64,9 +64,9 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
     CHECK(marks.find(",proposed,") != std::string::npos);
     CHECK(marks.find(",placed,") == std::string::npos);
     // What was only screened gets no verdict afterwards.
-    checkRefused({"compare", (out / "fresh.READINGS.json").string(),
-                  (out / "late.READINGS.json").string()},
-                 "nobody confirmed");
+    checkRefused(
+        {"compare", (out / "fresh.READINGS.json").string(), (out / "late.READINGS.json").string()},
+        "nobody confirmed");
 }
 
 TEST_CASE("review refuses what it cannot use before it looks at a picture", "[batch][propose]")
@@ -80,4 +80,10 @@ TEST_CASE("review refuses what it cannot use before it looks at a picture", "[ba
     checkRefused({"review", "missing.mp4", "b.mp4", "--scene", side}, "missing.mp4");
     checkRefused({"review", "a.mp4", "b.mp4", "--scene", "none.json"}, "none.json");
     CHECK(batch({"review", "a.mp4", "b.mp4"}).exit == 2);
+    CHECK(batch({"review", "a.mp4", "b.mp4", "--scene", side, "--box", "1,2,3"}).exit == 2);
+    const auto clip =
+        (sourceFolder() / "sample_clips/ilse-varga/2026-08-29/clips/late.mp4").string();
+    checkRefused(
+        {"review", clip, clip, "--scene", side, "--box", "5000,0,10,10"},
+        "lies outside the picture");
 }

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/batch/seen_runner.hpp"
+
+#include "core/propose/leg_turns.hpp"
+#include "core/propose/looks_file.hpp"
+#include "core/propose/runner_search.hpp"
+
+namespace latemile::batch {
+
+Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& file,
+                              PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                              const std::optional<Box>& box, std::optional<View> view)
+{
+    const auto width = clip.facts().width;
+    const auto height = clip.facts().height;
+    if (!box) {
+        if (const auto kept = looksOf(clip.index(), file, frames)) {
+            ASSIGN_OR_RETURN(auto paths, bodyPathsFrom(kept->found, view, width, height));
+            exchangeLegs(paths, kept->turns);
+            return paths;
+        }
+    }
+    const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
+    ASSIGN_OR_RETURN(const auto found, searchClip(read, clip.index(), network, frames, box, {}));
+    return bodyPathsFrom(found, view, width, height);
+}
+
+} // namespace latemile::batch
