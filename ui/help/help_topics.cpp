@@ -84,14 +84,17 @@ HelpTopic proposeTopic(const Keys& keys)
         topic.rows.emplace_back(translated(heading), translated(text));
         return &topic.rows.back().second;
     };
-    QString* text =
-        add(QT_TRANSLATE_NOOP("Help", "What it does"),
-            QT_TRANSLATE_NOOP("Help", "%1 looks at the whole clip and proposes all landmarks; the "
-                                      "frames of cells come first. Marks you placed and marks that "
-                                      "were followed are never replaced. Stopped, it keeps what it "
-                                      "has. %2 then finds contacts and toe-offs by how the shoes "
-                                      "move in the pictures, which takes some seconds."));
-    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.find_contacts"));
+    QString* text = add(
+        QT_TRANSLATE_NOOP("Help", "What it does"),
+        QT_TRANSLATE_NOOP("Help", "%1 looks at the whole clip and proposes all landmarks. Where "
+                                  "you have marked no contact it finds contacts and toe-offs "
+                                  "too, by how the shoes move in the pictures: the first "
+                                  "within seconds, to be judged by %2 while it goes on. Marks "
+                                  "and events you placed and marks that were followed are "
+                                  "never replaced. Stopped, it keeps what it has; %3 finds "
+                                  "contacts again."));
+    *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.accept_contact"),
+                      keys.textOf("marks.find_contacts"));
     text = add(QT_TRANSLATE_NOOP("Help", "Which runner"),
                QT_TRANSLATE_NOOP("Help", "It finds a lone runner by itself. With others in the "
                                          "picture it asks for a box round the runner; %1 asks "

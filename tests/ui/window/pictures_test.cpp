@@ -204,11 +204,14 @@ TEST_CASE("proposals on the sample clip as pictures", "[.][proposal-pictures]")
     page.proposing().propose();
     settle(window, 3000);
     keep(window, "propose-busy");
+    (void)waitUntil([&page] { return !page.flow().clip()->marking().stances.empty(); });
+    press(page.view(), Qt::Key_A);
+    waitForPicture(page);
+    keep(window, "propose-first");
     for (int tries = 0; tries < 8 && page.proposing().isBusy(); ++tries) {
         (void)waitUntil([&page] { return !page.proposing().isBusy(); });
     }
     grab("propose-raw");
-    findContacts(page);
     press(page.view(), Qt::Key_N);
     waitForPicture(page);
     grab("propose-cells");
