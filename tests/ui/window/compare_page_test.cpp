@@ -95,8 +95,11 @@ TEST_CASE("both sides are of one scale, and stay so when one is zoomed", "[ui]")
     WindowFixture fixture;
     MainWindow& window = fixture.openWindow(QStringLiteral("compare"));
     auto& page = dynamic_cast<ComparePage&>(*window.page());
-    REQUIRE(waitUntil(
-        [&] { return isRead(page) && page.side(0).sightInCm() && page.side(1).sightInCm(); }));
+    const auto isShown = [&](std::size_t side) { // a view without its picture is not zoomed
+        auto* view = page.side(side).findChild<FrameView*>();
+        return page.side(side).sightInCm() && !view->pictureSize().isEmpty();
+    };
+    REQUIRE(waitUntil([&] { return isRead(page) && isShown(0) && isShown(1); }));
     const auto width = [&](std::size_t side) { return page.side(side).sightInCm()->width(); };
     CHECK(width(0) == Approx(width(1)).epsilon(0.01));
     const double before = width(1);
