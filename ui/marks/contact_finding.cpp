@@ -101,7 +101,9 @@ void ContactFinding::find()
 
 void ContactFinding::findAlong(bool inWholeClip)
 {
-    if (isUsable() && !m_work->isBusy()) {
+    if (!isUsable()) {
+        emit settled();
+    } else if (!m_work->isBusy()) { // else what is being found settles
         m_isAsked = false;
         m_tellsRemarks = inWholeClip;
         begin(*m_flow.clip());

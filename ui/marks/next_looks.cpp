@@ -8,8 +8,17 @@
 namespace latemile::ui {
 namespace {
 
-/// Between two goes cells that came to be meanwhile are looked for: some ten seconds.
-constexpr std::size_t mostOfRest = 60;
+/// Between two goes cells that came to be meanwhile are looked for: some ten seconds. Each go makes
+/// the proposals of all that was seen anew, so that of a long clip goes get longer.
+constexpr std::size_t leastOfRest = 60;
+constexpr double shareOfSeen = 0.33;
+
+std::size_t mostOfRest(const LookedAt& known)
+{
+    const auto share =
+        static_cast<std::size_t>(shareOfSeen * static_cast<double>(known.frames.size()));
+    return std::max(leastOfRest, share);
+}
 
 std::vector<FrameNumber> unseen(std::vector<FrameNumber> frames, const LookedAt& known)
 {
@@ -39,7 +48,7 @@ NextLooks nextLooks(const FrameIndex& index, const LookedAt& known)
         next = {For::Contacts, thin, false};
     } else {
         next = {For::Rest, rest, false};
-        next.frames.resize(std::min(rest.size(), mostOfRest));
+        next.frames.resize(std::min(rest.size(), mostOfRest(known)));
     }
     next.isLast = !next.areForContacts() && areAllAmong(rest, next.frames);
     return next;
