@@ -213,8 +213,9 @@ void addPropose(CLI::App& program, Job& job)
     addInput(*word, "--marks", asked->marks,
              "Marks already placed (MARKS.csv): proposals learn from them, go with what is "
              "followed from them, and leave them out");
-    addBox(*word, asked->box,
-           "A box round the runner on the first frame, pixels: needed where others are in sight");
+    addBox(
+        *word, asked->box,
+        "A box round the runner on the first frame, pixels: needed where others stand beside her");
     word->add_option_function<std::string>(
             "--frames", [asked](const std::string& text) { asked->frames = *framesFrom(text); },
             "Which frames, else all: 40,60,80 or 100-180 or 'every 4' or '100-180 every 4'")

@@ -194,8 +194,8 @@ void addReview(CLI::App& program, Job& job)
                      "SCREENING.json to")
         ->type_name("FOLDER");
     addBox(*word, asked->box,
-           "A box round the runner on the first frame of both, pixels: needed where others are in "
-           "sight");
+           "A box round the runner on the first frame of both, pixels: needed where others "
+           "stand beside her");
     addJson(*word, asked->json);
     word->callback([asked, &job] { job = [asked] { return review(*asked); }; });
 }

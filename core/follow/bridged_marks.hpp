@@ -11,8 +11,9 @@ namespace latemile {
 inline constexpr Seconds widestBridge{0.030};
 
 /// The marking with heels and toes on the frames between their proposed marks too, where these lie
-/// no farther apart than the widest bridge: by a shape-preserving cubic, with the error of the
-/// surer neighbour. For telling how a foot moves; nobody saw those marks.
+/// no farther apart than the widest bridge, four or more of them: by a shape-preserving cubic, with
+/// the error of the surer neighbour, none where one states none. For telling how a foot moves;
+/// nobody saw those marks.
 [[nodiscard]] Marking bridged(const Marking& marking, const FrameIndex& index);
 
 } // namespace latemile

@@ -17,7 +17,9 @@ namespace latemile {
 /// stance, on which they are off alike: contacts from 90 ms after where they are expected, toe-offs
 /// from 60, 40 and 0 ms before (choices of this project). A toe-off is the mean of these and of
 /// where the marks alone put it, each laid on its like (like_steps.hpp). An event that
-/// is not found so is unsure by 40 ms or a frame, and left out within 100 ms of the clip's ends.
+/// is not found so, or a contact found more than 30 ms (1.5 frames of a slow clip) from where the
+/// marks alone put it, is unsure by 40 ms or a frame, and left out within 100 ms of the first and
+/// the last marked frame.
 /// Feet that are sure stay as they are.
 ///
 /// `goOn` is asked now and then with the share done; false stops (Error::Kind::Cancelled).

@@ -147,6 +147,11 @@ Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optio
         return fail(Error::Kind::NotFound,
                     "No runner was found in the picture: draw a box round the runner.");
     }
+    if (bodies.size() < found.size() && paths.times.back() - paths.times.front() < shortestStep) {
+        return fail(Error::Kind::NotFound,
+                    "The runner is in the picture for less than one step, so that no leg can be "
+                    "told from the other: film several steps.");
+    }
     ASSIGN_OR_RETURN(paths.view, viewOf(bodies, view));
     paths.trunkPx = trunkLength(bodies);
     const auto legs = legsSeen(bodies);

@@ -35,13 +35,13 @@ struct BodyPart {
 
 /// The way of one landmark through the clip; one entry a frame of its BodyPaths.
 struct LandmarkPath {
-    std::vector<PixelPoint> at; ///< smoothed over real time
+    std::vector<PixelPoint> at; ///< smoothed over real time, of legs by their bones' lengths too
     std::vector<double> peak;   ///< of the heat map, 0 to 1
     std::vector<Doubt> doubt;
 };
 
-/// A runner seen from the side, by near and far side, as the network sees her: without any
-/// correction of where it puts a landmark.
+/// A runner seen from the side, by near and far side, where the network puts her landmarks: by what
+/// it errs there is not taken off.
 struct BodyPaths {
     View view{};
     double trunkPx{}; ///< median of mid hip to mid shoulder
@@ -58,14 +58,18 @@ struct BodyPaths {
 /// Presence below which a frame is taken to show nobody.
 inline constexpr double someoneFrom = 0.5;
 
+/// A quick runner's step; no gait is told from less.
+inline constexpr Seconds shortestStep{0.25};
+
 /// A fault for a rear or front view, which the network's paths cannot be made of: asked before the
 /// minutes that looking at a clip takes.
 Outcome<void> needSideView(View view);
 
 /// Legs that the network exchanged are put back, near and far told apart by the view, paths
-/// smoothed, doubtful points flagged. `found` in order of time; `view` none: told by which way the
-/// runner faces. `width`, `height` of the upright picture. Errors: nobody found on any frame; a
-/// runner upside down, or facing another way than the view says; a rear or front view.
+/// smoothed, doubtful points flagged, legs held by their bones' lengths. `found` in order of time;
+/// `view` none: told by which way the runner faces. `width`, `height` of the upright picture.
+/// Errors: nobody found on any frame, or for less than a step while other frames show nobody (both
+/// NotFound); a runner upside down, or facing another way than the view says; a rear or front view.
 Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optional<View> view,
                                  int width, int height);
 

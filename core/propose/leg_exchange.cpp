@@ -16,8 +16,8 @@ constexpr std::size_t knee = 0; ///< among them
 constexpr std::size_t ankle = 1;
 constexpr double mostOfOnePoint = 0.6; ///< beyond, a point is plainly wrong and says no more
 constexpr double shareOfVelocity = 0.25;
-constexpr double costOfExchange = 0.2; ///< 0.05 to 0.8 gave the same answers within a frame
-constexpr double costOfTornLeg = 0.2;  ///< of knees exchanged without feet, or feet without knees
+constexpr double costOfExchange = 0.2;
+constexpr double costOfTornLeg = 0.2; ///< of knees exchanged without feet, or feet without knees
 
 struct Offset {
     double u{};

@@ -21,7 +21,9 @@ struct LegsSeen {
 /// On which frames the network calls the left leg the right one, or parts of it: the sequence of
 /// knees and feet "as given" and "exchanged" that moves them most smoothly about the middle of the
 /// hips and leaves the shanks their length (second-order Viterbi search). `bodies` in order of
-/// time, about evenly spaced; of fewer than three nothing can be told and none is called exchanged.
+/// time, about evenly spaced (costs go by the frame: among thin looks a denser stretch costs less a
+/// second, and is told as surely); of fewer than three nothing can be told and none is called
+/// exchanged.
 ///   cost of a frame  the sum over both legs' points of min(|acceleration| / trunk, 0.6)
 ///                    + 0.25 min(|velocity| / trunk, 0.6), by the frame;
 ///                    + of both shanks min(|length - the clip's median| / trunk, 0.6)

@@ -10,8 +10,6 @@ namespace latemile {
 
 namespace {
 
-/// A quick runner's step; no gait is told from less.
-constexpr Seconds shortestStep{0.25};
 constexpr int looksAtWholePicture = 4; ///< each time closer: the crop follows what was found
 constexpr int looksAtBox = 2;
 /// The runner may come into the picture later: so many frames are tried.

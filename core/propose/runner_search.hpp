@@ -46,7 +46,8 @@ Outcome<CropPath> runnersStart(const FrameReader& read, const FrameIndex& index,
                                const std::optional<RunnerBox>& box);
 
 /// Follows the runner from both ends of what is known of her path, in steps of a fifth of a second,
-/// until it reaches the first and the last of `frames` (in order). Where she is lost the path ends.
+/// until it reaches the first and the last of `frames` (in order). Where she is not found it looks
+/// on in the same place.
 Outcome<CropPath> pathOnward(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
                              const std::vector<FrameNumber>& frames, const CropPath& path,
                              const SearchWatch& watch);

@@ -96,9 +96,10 @@ HelpTopic proposeTopic(const Keys& keys)
     *text = text->arg(keys.textOf("marks.propose"), keys.textOf("marks.accept_contact"),
                       keys.textOf("marks.find_contacts"));
     text = add(QT_TRANSLATE_NOOP("Help", "Which runner"),
-               QT_TRANSLATE_NOOP("Help", "It finds a lone runner by itself. With others in the "
-                                         "picture it asks for a box round the runner; %1 asks "
-                                         "for one where it took the wrong person."));
+               QT_TRANSLATE_NOOP("Help", "It finds a lone runner by itself. With somebody of her "
+                                         "size beside her at the start it asks for a box round "
+                                         "the runner; %1 asks for one where it took the wrong "
+                                         "person."));
     *text = text->arg(keys.textOf("marks.runner_box"));
     text = add(QT_TRANSLATE_NOOP("Help", "Going through them"),
                QT_TRANSLATE_NOOP("Help", "%1 goes to the least sure cell. Set one step right by "

@@ -20,9 +20,10 @@ class Keys;
 class MarkingFlow;
 
 /// Proposing landmarks on the marks page: starts and ends the work, brings what came of it into the
-/// document as one edit, asks for a box round the runner where one is needed, and tells all of it
-/// on the panel. What was seen of a clip is kept beside it, so that proposing again after the coach
-/// has placed marks, today or another day, takes no second look.
+/// document (parts with nothing between them are one edit), asks for a box round the runner where
+/// one is needed, and tells all of it on the panel. What was seen of a clip is kept beside it, so
+/// that proposing again after the coach has placed marks, today or another day, takes no second
+/// look.
 class Proposing final : public QObject {
     Q_OBJECT
 public:
@@ -94,7 +95,7 @@ private:
     bool m_knowsStep{};     ///< the work at hand began with a step confirmed whole, to learn from
     int m_piece{};          ///< of work: parts one after the other are one edit
     bool m_teaches{};       ///< the work at hand learns from a step that was confirmed
-    bool m_isOtherRunner{}; ///< another box: all that stands is replaced
+    bool m_isOtherRunner{}; ///< another box: all proposals are replaced
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
 };

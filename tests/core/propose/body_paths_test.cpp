@@ -134,6 +134,15 @@ TEST_CASE("what cannot be proposed from is refused in one sentence", "[propose]"
         }
         CHECK_THAT(errorOf(found, View::LeftSide).sentence, containing("draw a box"));
     }
+    SECTION("somebody for less than a step, and nobody before and after")
+    {
+        for (std::size_t k = 0; k < found.size(); ++k) {
+            found[k].body.presence = k >= 10 && k < 20 ? 1.0 : 0.1; // 0.15 s
+        }
+        const auto error = errorOf(found, View::LeftSide);
+        CHECK(error.kind == Error::Kind::NotFound); // she may come on frames not looked at yet
+        CHECK_THAT(error.sentence, containing("less than one step"));
+    }
     SECTION("a runner upside down")
     {
         for (auto& one : found) {
