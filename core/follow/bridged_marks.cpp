@@ -34,35 +34,45 @@ bool isProposed(const Mark* mark)
     return mark->origin == Origin::Proposed;
 }
 
-/// Frames between the run's marks `k` and `k + 1`.
-void fillBetween(Marking& filled, const Run& run, std::size_t k, MarkKey key,
-                 const FrameIndex& index)
+/// A frame without a mark, and the run's mark before it.
+struct Gap {
+    FrameNumber frame;
+    std::size_t after{};
+};
+
+std::vector<Gap> gapsOf(const Run& run)
 {
-    std::vector<double> where;
-    for (auto frame = run.frames[k].value + 1; frame < run.frames[k + 1].value; ++frame) {
-        where.push_back(index.time({frame}).count());
+    std::vector<Gap> gaps;
+    for (std::size_t k = 0; k + 1 < run.frames.size(); ++k) {
+        if (!isProposed(run.marks[k]) || !isProposed(run.marks[k + 1])) {
+            continue;
+        }
+        for (auto frame = run.frames[k].value + 1; frame < run.frames[k + 1].value; ++frame) {
+            gaps.push_back({{frame}, k});
+        }
     }
-    if (where.empty() || !isProposed(run.marks[k]) || !isProposed(run.marks[k + 1])) {
-        return;
-    }
-    const auto u = shapePreserving(run.times, run.u, where);
-    const auto v = shapePreserving(run.times, run.v, where);
-    Mark mark = *run.marks[k];
-    mark.sePx = std::min(run.marks[k]->sePx, run.marks[k + 1]->sePx);
-    for (std::size_t n = 0; n < where.size(); ++n) {
-        key.frame = {run.frames[k].value + 1 + static_cast<std::int64_t>(n)};
-        mark.at = {u[n], v[n]};
-        filled.marks[key] = mark;
-    }
+    return gaps;
 }
 
 void fill(Marking& filled, const Run& run, MarkKey key, const FrameIndex& index)
 {
-    if (run.frames.size() < fewestKnots) {
+    const auto gaps = gapsOf(run);
+    if (gaps.empty() || run.frames.size() < fewestKnots) {
         return;
     }
-    for (std::size_t k = 0; k + 1 < run.frames.size(); ++k) {
-        fillBetween(filled, run, k, key, index);
+    std::vector<double> where;
+    for (const auto& gap : gaps) {
+        where.push_back(index.time(gap.frame).count());
+    }
+    const auto u = shapePreserving(run.times, run.u, where);
+    const auto v = shapePreserving(run.times, run.v, where);
+    for (std::size_t n = 0; n < gaps.size(); ++n) {
+        const auto k = gaps[n].after;
+        Mark mark = *run.marks[k];
+        mark.sePx = std::min(run.marks[k]->sePx, run.marks[k + 1]->sePx);
+        mark.at = {u[n], v[n]};
+        key.frame = gaps[n].frame;
+        filled.marks[key] = mark;
     }
 }
 

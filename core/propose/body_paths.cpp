@@ -147,7 +147,9 @@ Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optio
         return fail(Error::Kind::NotFound,
                     "No runner was found in the picture: draw a box round the runner.");
     }
-    if (bodies.size() < found.size() && paths.times.back() - paths.times.front() < shortestStep) {
+    const bool isStepAsked = found.back().time - found.front().time >= shortestStep;
+    if (isStepAsked && bodies.size() < found.size() &&
+        paths.times.back() - paths.times.front() < shortestStep) {
         return fail(Error::Kind::NotFound,
                     "The runner is in the picture for less than one step, so that no leg can be "
                     "told from the other: film several steps.");

@@ -171,7 +171,11 @@ Outcome<CropPath> coveringPath(const ClipSearch& search, ClipReader& clip, PoseN
             }
         }};
     const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
-    return pathOnward(read, clip.index(), network, framesAmong(search.frames), path, watch);
+    // From where she is known on, so that nobody is looked for far from there.
+    auto wanted = search.frames;
+    wanted.push_back(clip.index().nearest(path.known().front().time));
+    wanted.push_back(clip.index().nearest(path.known().back().time));
+    return pathOnward(read, clip.index(), network, framesAmong(wanted), path, watch);
 }
 
 /// Of the whole work, what finding the runner's way is before the frames are looked at.

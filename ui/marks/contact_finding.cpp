@@ -74,7 +74,7 @@ ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys
     connect(m_work, &ContactWork::failed, this, [this](const QString& sentence) {
         m_panel.work().endWork(workId);
         tell(sentence, "bad");
-        emit settled();
+        emit settled(false);
     });
 }
 
@@ -102,7 +102,7 @@ void ContactFinding::find()
 void ContactFinding::findAlong(bool inWholeClip)
 {
     if (!isUsable()) {
-        emit settled();
+        emit settled(false);
     } else if (!m_work->isBusy()) { // else what is being found settles
         m_isAsked = false;
         m_tellsRemarks = inWholeClip;
@@ -127,7 +127,7 @@ void ContactFinding::begin(ClipDocument& clip)
         take(clip, *findings);
     } else {
         tell(fromUtf8(findings.error().sentence), "doubt");
-        emit settled();
+        emit settled(false);
     }
 }
 
@@ -135,13 +135,13 @@ void ContactFinding::begin(ClipDocument& clip)
 void ContactFinding::arrive(const ContactFindings& findings)
 {
     if (!m_looked) { // The clip was taken away meanwhile.
-        emit settled();
+        emit settled(false);
         return;
     }
     if (!m_looked->isOpen() || m_looked->scene() != m_scene) {
         tell(tr("The clip was described anew meanwhile: find its contacts again."), "doubt");
-        emit settled();
-    } else if (askedOf(*m_looked) != m_asked) {
+        emit settled(false);
+    } else if (m_isAsked && askedOf(*m_looked) != m_asked) { // unasked: placed stances stay
         begin(*m_looked);
     } else {
         take(*m_looked, findings);
@@ -161,7 +161,7 @@ void ContactFinding::stop()
     m_work->stop();
     m_panel.work().endWork(workId);
     m_panel.tell(tr("Finding contacts was stopped; nothing was changed."), "");
-    emit settled();
+    emit settled(false);
 }
 
 std::optional<Stance> ContactFinding::stanceAtHand() const
@@ -205,10 +205,10 @@ void ContactFinding::take(ClipDocument& clip, const ContactFindings& findings)
     if (atHand) {
         stayAt(*atHand, isLanding);
     }
-    if (isShown) {
+    if (isShown && (m_isAsked || !found.empty())) {
         tellFound(findings, static_cast<std::size_t>(std::ranges::count_if(stances, isProposal)));
     }
-    emit settled();
+    emit settled(true);
 }
 
 void ContactFinding::tellFound(const ContactFindings& findings, std::size_t proposed)

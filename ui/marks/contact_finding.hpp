@@ -43,7 +43,7 @@ public:
 
 signals:
     void placeWanted(const latemile::ui::StepInstant& place);
-    void settled(); ///< the work ended, with contacts or without
+    void settled(bool taken); ///< the work ended; what was found is in the document, or not
 
 private:
     [[nodiscard]] bool isUsable() const;

@@ -233,7 +233,7 @@ void MarksPage::followPlace()
     m_ruler->setChosenStep(place ? std::optional(place->step) : std::nullopt);
     m_steps->setPlace(place);
     const auto frame = place ? m_flow->frameOf(*place) : std::nullopt;
-    if (frame && isVisible() && *frame != m_player->frame()) {
+    if (frame && isVisible() && !m_player->isPlaying() && *frame != m_player->frame()) {
         m_player->goTo(*frame);
     }
     tellHint();

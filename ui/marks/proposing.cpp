@@ -180,7 +180,9 @@ void Proposing::begin()
 {
     ++m_piece;
     m_proposed = m_flow.clip();
-    m_findsContacts = std::ranges::all_of(m_proposed->marking().stances, isFound);
+    // Never from two people's feet: of another runner than before marks of the first still stand.
+    m_findsContacts = !m_isQuiet && !m_isOtherRunner &&
+                      std::ranges::all_of(m_proposed->marking().stances, isFound);
     goOn();
 }
 
@@ -215,10 +217,12 @@ void Proposing::look(NextLooks looks)
                      .follows = m_looks.isLast && !m_findsAfter});
 }
 
-void Proposing::contactsSettled()
+void Proposing::contactsSettled(bool taken)
 {
     if (!std::exchange(m_waits, false)) {
-        fillCells();
+        if (taken) {
+            fillCells();
+        }
     } else if (m_proposed && m_seen->isCurrent(*m_proposed)) {
         goOn();
     } else {

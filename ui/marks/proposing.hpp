@@ -41,7 +41,7 @@ public:
     void learnFrom(StepNumber step);
     /// Contacts were looked for: goes on where this waited for them, else proposes on the frames of
     /// cells that came to be since the last proposing; nothing where there was none.
-    void contactsSettled();
+    void contactsSettled(bool taken);
     /// Asks for a box round the runner on the frame shown.
     void askBox();
     void useBox(const Box& box);

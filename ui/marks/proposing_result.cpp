@@ -48,7 +48,9 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     }
     if (!result->searched.boxWanted.empty()) {
         end();
-        tellBox(fromUtf8(result->searched.boxWanted));
+        if (m_proposed == m_flow.clip()) {
+            tellBox(fromUtf8(result->searched.boxWanted));
+        }
         return;
     }
     auto& known = m_seen->of(*m_proposed);
