@@ -39,15 +39,43 @@ bool isSame(const Stance& a, const Stance& b)
     return a.foot == b.foot && std::chrono::abs(a.contact - b.contact) < alike;
 }
 
-/// What the coach is looking at does not move under her eyes.
-std::vector<Stance> steadied(std::vector<Stance> found, const std::optional<Stance>& atHand)
+bool isAmong(const Stance& stance, const std::vector<Stance>& stances)
 {
-    for (Stance& stance : found) {
-        if (atHand && isProposal(*atHand) && isSame(stance, *atHand)) {
-            stance.contact = atHand->contact;
-            stance.toeOff = atHand->toeOff ? atHand->toeOff : stance.toeOff;
+    return std::ranges::any_of(stances,
+                               [&stance](const Stance& one) { return isSame(one, stance); });
+}
+
+/// The coach has placed a mark between its contact and its toe-off.
+bool isWorkedOn(const Stance& stance, const ClipDocument& clip)
+{
+    const auto& index = clip.index();
+    const auto first = index.firstAtOrAfter(stance.contact);
+    const auto last = stance.toeOff ? index.firstAtOrAfter(*stance.toeOff) : first;
+    const auto& marks = clip.marking().marks;
+    return std::any_of(marks.lower_bound({first, BodySide{}, Landmark{}}),
+                       marks.lower_bound({{last.value + 1}, BodySide{}, Landmark{}}),
+                       [](const auto& entry) { return entry.second.origin == Origin::Placed; });
+}
+
+/// What the coach is looking at, or has worked on, does not move under her eyes: such proposals
+/// take the place of what was found of the same stance, and stand where nothing was.
+std::vector<Stance> steadied(std::vector<Stance> found, const ClipDocument& clip,
+                             const std::optional<Stance>& atHand)
+{
+    std::vector<Stance> steady;
+    for (Stance stance : clip.marking().stances) {
+        if (!isProposal(stance) || (stance != atHand && !isWorkedOn(stance, clip))) {
+            continue;
         }
+        const auto same = std::ranges::find_if(
+            found, [&stance](const Stance& one) { return isSame(one, stance); });
+        if (same != found.end()) {
+            stance.toeOff = stance.toeOff ? stance.toeOff : same->toeOff;
+            found.erase(same);
+        }
+        steady.push_back(stance);
     }
+    found.insert(found.begin(), steady.begin(), steady.end()); // first, so that they win
     return found;
 }
 
@@ -76,6 +104,12 @@ ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys
         tell(sentence, "bad");
         emit settled(false);
     });
+}
+
+void ContactFinding::forget()
+{
+    m_landing.reset();
+    m_along.clear();
 }
 
 bool ContactFinding::isUsable() const
@@ -161,6 +195,7 @@ void ContactFinding::stop()
     m_work->stop();
     m_panel.work().endWork(workId);
     m_panel.tell(tr("Finding contacts was stopped; nothing was changed."), "");
+    emit stopped();
     emit settled(false);
 }
 
@@ -191,13 +226,30 @@ void ContactFinding::stayAt(const Stance& stance, bool isLanding)
     }
 }
 
+/// Asked for, all that is found is proposed; along with landmarks nothing comes back that the coach
+/// has removed.
+std::vector<Stance> ContactFinding::withoutRejected(std::vector<Stance> found,
+                                                    const ClipDocument& clip)
+{
+    if (m_isAsked) {
+        m_along.clear();
+        return found;
+    }
+    const auto& stances = clip.marking().stances;
+    std::erase_if(found, [&](const Stance& stance) {
+        return isAmong(stance, m_along) && !isAmong(stance, stances);
+    });
+    m_along.insert(m_along.end(), found.begin(), found.end());
+    return found;
+}
+
 void ContactFinding::take(ClipDocument& clip, const ContactFindings& findings)
 {
     const bool isShown = &clip == m_flow.clip();
     const auto atHand = isShown ? stanceAtHand() : std::nullopt;
     const bool isLanding = atHand && m_landing == m_flow.place()->step;
     m_landing.reset();
-    const auto found = steadied(findings.stances, atHand);
+    const auto found = steadied(withoutRejected(findings.stances, clip), clip, atHand);
     const auto stances = ProposeStances::withFound(clip, found);
     if (stances != clip.marking().stances) {
         clip.history().push(new ProposeStances(clip, found));

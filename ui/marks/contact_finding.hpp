@@ -24,8 +24,8 @@ public:
     ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys& keys,
                    QObject* parent = nullptr);
 
-    /// Another clip is shown.
-    void clipChanged() { m_landing.reset(); }
+    /// Another clip is shown, or another runner looked at: nothing was found of her before.
+    void forget();
     [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
 
     /// At once where the marks alone tell, else in the background, by the pictures.
@@ -43,6 +43,7 @@ public:
 
 signals:
     void placeWanted(const latemile::ui::StepInstant& place);
+    void stopped();           ///< by the coach; `settled` follows
     void settled(bool taken); ///< the work ended; what was found is in the document, or not
 
 private:
@@ -54,6 +55,8 @@ private:
     void arrive(const ContactFindings& findings);
     void take(ClipDocument& clip, const ContactFindings& findings);
     [[nodiscard]] std::optional<Stance> stanceAtHand() const;
+    [[nodiscard]] std::vector<Stance> withoutRejected(std::vector<Stance> found,
+                                                      const ClipDocument& clip);
     void stayAt(const Stance& stance, bool isLanding);
     void tell(const QString& sentence, const char* state);
     void tellFound(const ContactFindings& findings, std::size_t proposed);
@@ -67,6 +70,7 @@ private:
     Scene m_scene;                   ///< ... and its scene
     bool m_isAsked{};                ///< by the coach
     bool m_tellsRemarks{};
+    std::vector<Stance> m_along; ///< found unasked so far: what is gone again the coach rejected
     std::optional<StepNumber> m_landing; ///< whose contact is being judged, its toe-off not yet
 };
 

@@ -150,7 +150,9 @@ void MarksPage::connectFollowing()
 void MarksPage::connectProposing()
 {
     connect(m_contacts, &ContactFinding::settled, m_proposing, &Proposing::contactsSettled);
+    connect(m_contacts, &ContactFinding::stopped, m_proposing, &Proposing::contactsStopped);
     connect(m_proposing, &Proposing::contactsWanted, m_contacts, &ContactFinding::findAlong);
+    connect(m_proposing, &Proposing::runnerChanged, m_contacts, &ContactFinding::forget);
     connect(m_proposing, &Proposing::legsExchanged, m_following, &Following::forgetPaths);
     connect(m_proposing, &Proposing::boxAsked, this, [this](bool asked) {
         m_player->pause();
@@ -178,7 +180,7 @@ void MarksPage::setClip()
     m_thumbnails->setClip(clip);
     m_flow->setClip(clip);
     m_following->setClip(clip);
-    m_contacts->clipChanged();
+    m_contacts->forget();
     m_proposing->setClip(clip);
     m_ruler->setClip(clip);
     m_transport->setClip(clip);

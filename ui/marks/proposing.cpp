@@ -170,7 +170,7 @@ LookedAt Proposing::lookedAt() const
     for (const FoundBody& body : seen.found) {
         known.frames.insert(body.frame);
     }
-    if (m_proposed == m_flow.clip()) {
+    if (m_proposed == m_flow.clip() && !m_isOtherRunner) { // else of the other one's steps
         known.cells = cellFrames();
     }
     return known;
@@ -180,9 +180,8 @@ void Proposing::begin()
 {
     ++m_piece;
     m_proposed = m_flow.clip();
-    // Never from two people's feet: of another runner than before marks of the first still stand.
-    m_findsContacts = !m_isQuiet && !m_isOtherRunner &&
-                      std::ranges::all_of(m_proposed->marking().stances, isFound);
+    m_put.clear();
+    m_findsContacts = !m_isQuiet && std::ranges::all_of(m_proposed->marking().stances, isFound);
     goOn();
 }
 
@@ -193,17 +192,24 @@ void Proposing::goOn()
 
 void Proposing::look(NextLooks looks)
 {
-    ClipDocument& clip = *m_proposed;
-    const auto& known = m_seen->of(clip);
     m_looks = std::move(looks);
     m_findsAfter =
         m_findsContacts && !m_looks.frames.empty() && (m_looks.areForContacts() || m_looks.isLast);
+    work(m_looks.frames);
+}
+
+/// `frames`: those of the looks at hand, or none, to propose anew from what was seen.
+void Proposing::work(std::vector<FrameNumber> frames)
+{
+    ClipDocument& clip = *m_proposed;
+    const auto& known = m_seen->of(clip);
+    m_turns = *known.turns;
     m_knowsStep = &clip == m_flow.clip() && isAnyConfirmedWhole(m_flow);
     m_networks = m_networks ? m_networks : std::make_shared<PoseNetworks>(m_resources);
     m_work->propose({.search = {.clip = clip.file(),
                                 .options = clip.clipOptions(),
                                 .resources = m_resources,
-                                .frames = m_looks.frames,
+                                .frames = std::move(frames),
                                 .box = known.box,
                                 .path = known.path,
                                 .networks = m_networks},
@@ -211,7 +217,7 @@ void Proposing::look(NextLooks looks)
                      .view = clip.scene().view,
                      .width = clip.feed().facts().width,
                      .height = clip.feed().facts().height,
-                     .turns = *known.turns,
+                     .turns = m_turns,
                      .marks = clip.marking().marks,
                      .clicks = clip.clicks(),
                      .follows = m_looks.isLast && !m_findsAfter});
@@ -223,11 +229,26 @@ void Proposing::contactsSettled(bool taken)
         if (taken) {
             fillCells();
         }
-    } else if (m_proposed && m_seen->isCurrent(*m_proposed)) {
-        goOn();
-    } else {
+    } else if (!m_proposed || !m_seen->isCurrent(*m_proposed)) {
         end();
+    } else if (areLegsExchangedSince()) {
+        work({}); // and contacts are found again
+    } else {
+        goOn();
     }
+}
+
+void Proposing::contactsStopped()
+{
+    if (m_waits) {
+        stop();
+    }
+}
+
+/// The coach exchanged near and far leg while the work at hand took them as they were.
+bool Proposing::areLegsExchangedSince() const
+{
+    return *m_seen->of(*m_proposed).turns != m_turns;
 }
 
 void Proposing::fillCells()
@@ -265,6 +286,7 @@ void Proposing::teach()
                     "better in some seconds."),
                  "");
     ++m_piece;
+    m_put.clear();
     m_proposed = m_flow.clip();
     m_isQuiet = false;
     m_teaches = true;

@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
+#include <set>
 
 namespace latemile::ui {
 
@@ -42,6 +43,8 @@ public:
     /// Contacts were looked for: goes on where this waited for them, else proposes on the frames of
     /// cells that came to be since the last proposing; nothing where there was none.
     void contactsSettled(bool taken);
+    /// By the coach, and so is proposing where it waited for them.
+    void contactsStopped();
     /// Asks for a box round the runner on the frame shown.
     void askBox();
     void useBox(const Box& box);
@@ -56,6 +59,8 @@ signals:
     void boxAsked(bool asked);
     /// A clip without any: there is enough to find some from.
     void contactsWanted(bool inWholeClip);
+    /// What was found of another runner is gone.
+    void runnerChanged();
     void legsExchanged();
 
 private:
@@ -66,6 +71,9 @@ private:
     void begin();
     void goOn();
     void look(NextLooks looks);
+    void work(std::vector<FrameNumber> frames);
+    [[nodiscard]] bool areLegsExchangedSince() const;
+    void clearOtherRunner();
     void fillCells();
     void take(const std::shared_ptr<const ProposeResult>& result);
     [[nodiscard]] bool isGoingOn(const ProposeResult& result);
@@ -87,6 +95,8 @@ private:
     SeenClips* m_seen;
     QPointer<ClipDocument> m_shown;
     QPointer<ClipDocument> m_proposed; ///< the clip at work
+    LegTurns m_turns;                  ///< that the work at hand takes as made
+    std::set<MarkKey> m_put;           ///< by this piece of work into the document
     NextLooks m_looks;                 ///< at work
     bool m_findsContacts{};            ///< of the clip at work, whose coach has marked none
     bool m_findsAfter{};               ///< the work at hand: contacts can be found better then
@@ -95,7 +105,7 @@ private:
     bool m_knowsStep{};     ///< the work at hand began with a step confirmed whole, to learn from
     int m_piece{};          ///< of work: parts one after the other are one edit
     bool m_teaches{};       ///< the work at hand learns from a step that was confirmed
-    bool m_isOtherRunner{}; ///< another box: all proposals are replaced
+    bool m_isOtherRunner{}; ///< another box: the proposals that stand are of somebody else
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
 };

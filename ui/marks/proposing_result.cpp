@@ -2,6 +2,7 @@
 // What comes of a piece of proposing: into the document, and on to the next.
 #include "ui/document/clip_document.hpp"
 #include "ui/document/commands/propose_marks.hpp"
+#include "ui/document/commands/propose_stances.hpp"
 #include "ui/keys/keys.hpp"
 #include "ui/marks/follow_panel.hpp"
 #include "ui/marks/marking_flow.hpp"
@@ -24,16 +25,18 @@ bool isFound(const Stance& stance)
 }
 
 /// By what the network saw alone gaps are filled only, where a mark is placed: what stands there
-/// may be joined with following.
-void leaveStanding(std::map<MarkKey, Mark>& proposed, const Marking& marking)
+/// may be joined with following, but for what this piece of work has `put` there itself.
+void leaveStanding(std::map<MarkKey, Mark>& proposed, const Marking& marking,
+                   const std::set<MarkKey>& put)
 {
     const bool isAnyPlaced = std::ranges::any_of(
         marking.marks, [](const auto& entry) { return entry.second.origin == Origin::Placed; });
     if (!isAnyPlaced) {
         return;
     }
-    std::erase_if(proposed,
-                  [&marking](const auto& entry) { return marking.find(entry.first) != nullptr; });
+    std::erase_if(proposed, [&](const auto& entry) {
+        return marking.find(entry.first) != nullptr && !put.contains(entry.first);
+    });
 }
 
 } // namespace
@@ -63,6 +66,15 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
         m_panel.tell({}, "");
         return;
     }
+    if (!result->fault && areLegsExchangedSince()) {
+        if (result->isStopped) {
+            end();
+            m_panel.tell(stoppedText(), "");
+        } else {
+            work({});
+        }
+        return;
+    }
     if (!result->fault) {
         put(*result);
     }
@@ -90,13 +102,29 @@ bool Proposing::isGoingOn(const ProposeResult& result)
 void Proposing::put(const ProposeResult& result)
 {
     auto proposed = marksOf(result.proposals);
-    if (!m_isOtherRunner && (result.isStopped || !m_looks.isLast || m_findsAfter)) {
-        leaveStanding(proposed, m_proposed->marking());
+    const auto others = m_isOtherRunner ? ProposeMarks::Others::Go : ProposeMarks::Others::Stay;
+    if (m_isOtherRunner) {
+        clearOtherRunner();
+    } else if (result.isStopped || !m_looks.isLast || m_findsAfter) {
+        leaveStanding(proposed, m_proposed->marking(), m_put);
     }
-    auto command = std::make_unique<ProposeMarks>(*m_proposed, proposed, m_piece);
+    for (const auto& [key, mark] : proposed) {
+        m_put.insert(key);
+    }
+    auto command = std::make_unique<ProposeMarks>(*m_proposed, proposed, m_piece, others);
     if (command->isWork()) {
         m_proposed->history().push(command.release());
     }
+}
+
+/// The steps that were found of her; her marks go with the first that are proposed of this one.
+void Proposing::clearOtherRunner()
+{
+    m_isOtherRunner = false;
+    if (std::ranges::any_of(m_proposed->marking().stances, isFound)) {
+        m_proposed->history().push(new ProposeStances(*m_proposed, {}));
+    }
+    emit runnerChanged();
 }
 
 void Proposing::finish(const ProposeResult& result)

@@ -57,6 +57,16 @@ TEST_CASE("a search of a clip's file gives the frames in order of time, and what
     REQUIRE(some->found.size() >= 1); // one a worker
     CHECK(some->found.front().body.presence > 0.9);
 
+    // Far from where she is known she is followed all the way there.
+    search.frames = {{250}};
+    const auto far = searchClipFile(search, {});
+    REQUIRE(far);
+    const auto& known = far->path->known();
+    CHECK(known.back().time == clip->index().time({250}));
+    for (std::size_t k = 1; k < known.size(); ++k) {
+        CHECK((known[k].time - known[k - 1].time).count() < 0.25);
+    }
+
     search.resources = "/nowhere";
     const auto none = searchClipFile(search, {});
     REQUIRE(!none);

@@ -6,8 +6,8 @@
 namespace latemile::ui {
 
 ProposeMarks::ProposeMarks(ClipDocument& document, const std::map<MarkKey, Mark>& proposed,
-                           int piece)
-    : MarksEdit(document, changesFor(document, proposed),
+                           int piece, Others others)
+    : MarksEdit(document, changesFor(document, proposed, others),
                 QCoreApplication::translate("Commands", "propose landmarks")),
       m_piece(piece)
 {
@@ -25,16 +25,21 @@ bool ProposeMarks::mergeWith(const QUndoCommand* later)
 }
 
 MarksEdit::Changes ProposeMarks::changesFor(const ClipDocument& document,
-                                            const std::map<MarkKey, Mark>& proposed)
+                                            const std::map<MarkKey, Mark>& proposed, Others others)
 {
     const Marking& marking = document.marking();
     Changes changes;
+    for (const auto& [key, mark] : marking.marks) {
+        if (others == Others::Go && mark.origin == Origin::Proposed && !proposed.contains(key)) {
+            changes.emplace(key, std::nullopt);
+        }
+    }
     for (const auto& [key, mark] : proposed) {
         const Mark* there = marking.find(key);
         const bool isKept = there != nullptr && there->origin != Origin::Proposed;
         const bool isSame = there != nullptr && *there == mark;
         if (!isKept && !isSame && !marking.unseen.contains(key)) {
-            changes.emplace_hint(changes.end(), key, mark);
+            changes.emplace(key, mark);
         }
     }
     return changes;

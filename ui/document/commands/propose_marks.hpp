@@ -10,8 +10,11 @@ namespace latemile::ui {
 /// step back.
 class ProposeMarks final : public MarksEdit {
 public:
+    /// What becomes of older proposals that have no new one in their place.
+    enum class Others { Stay, Go };
     /// `piece` tells one piece of work from the next.
-    ProposeMarks(ClipDocument& document, const std::map<MarkKey, Mark>& proposed, int piece);
+    ProposeMarks(ClipDocument& document, const std::map<MarkKey, Mark>& proposed, int piece,
+                 Others others = Others::Stay);
     /// False where nothing would change.
     [[nodiscard]] bool isWork() const { return !m_other.empty(); }
     [[nodiscard]] int id() const override { return 2000000 + m_piece % 1000000; }
@@ -19,7 +22,7 @@ public:
 
 private:
     [[nodiscard]] static Changes changesFor(const ClipDocument& document,
-                                            const std::map<MarkKey, Mark>& proposed);
+                                            const std::map<MarkKey, Mark>& proposed, Others others);
     const int m_piece;
 };
 
