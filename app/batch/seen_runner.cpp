@@ -7,9 +7,11 @@
 
 namespace latemile::batch {
 
-Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& file,
-                              PoseNetwork& network, const std::vector<FrameNumber>& frames,
-                              const std::optional<Box>& box, std::optional<View> view)
+namespace {
+
+Outcome<BodyPaths> lookedAt(ClipReader& clip, const std::filesystem::path& file,
+                            PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                            const std::optional<Box>& box, std::optional<View> view)
 {
     const auto width = clip.facts().width;
     const auto height = clip.facts().height;
@@ -23,6 +25,18 @@ Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& fil
     const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
     ASSIGN_OR_RETURN(const auto found, searchClip(read, clip.index(), network, frames, box, {}));
     return bodyPathsFrom(found, view, width, height);
+}
+
+} // namespace
+
+Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& file,
+                              PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                              const std::optional<Box>& box, std::optional<View> view)
+{
+    ASSIGN_OR_RETURN(auto paths, lookedAt(clip, file, network, frames, box, view));
+    const auto& remarks = clip.facts().remarks;
+    paths.remarks.insert(paths.remarks.begin(), remarks.begin(), remarks.end());
+    return paths;
 }
 
 } // namespace latemile::batch

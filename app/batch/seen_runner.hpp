@@ -14,7 +14,8 @@ namespace latemile::batch {
 
 /// How the runner moves on `frames` (in order) of a clip. Without a box, what was kept beside the
 /// clip when it was looked at in the window is taken, with the legs as the coach exchanged them,
-/// where it has all of the frames; else they are looked at now, and nothing is kept.
+/// where it has all of the frames; else they are looked at now, and nothing is kept. Its remarks
+/// begin with those on the clip, as that it was cut off.
 Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& file,
                               PoseNetwork& network, const std::vector<FrameNumber>& frames,
                               const std::optional<Box>& box, std::optional<View> view);

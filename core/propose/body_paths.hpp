@@ -40,8 +40,8 @@ struct LandmarkPath {
     std::vector<Doubt> doubt;
 };
 
-/// A runner seen from the side, by near and far side, where the network puts her landmarks: by what
-/// it errs there is not taken off.
+/// A runner seen from the side, by near and far side, where the network puts her landmarks: what it
+/// errs by is not taken off.
 struct BodyPaths {
     View view{};
     double trunkPx{}; ///< median of mid hip to mid shoulder

@@ -15,7 +15,7 @@ constexpr double jumpInTrunks = 0.2;
 constexpr double unlikeSmoothedInTrunks = 0.1;
 constexpr Seconds neighbourhood{0.1};
 constexpr double edgeShare = 0.02;
-/// In trunk lengths: every frame of thirteen rendered clips on which the legs were exchanged had
+/// In trunk lengths: every frame of fifteen rendered clips on which the legs were exchanged had
 /// less, and one in fifty of the others.
 constexpr double surenessOfLegs = 2.0;
 /// Frames a leg needs within reach to be told from the other: itself and two before or after.

@@ -101,6 +101,19 @@ TEST_CASE(
     CHECK_FALSE(isKept(hipAt({"--frames", "38,39", "--box", box})));
 }
 
+TEST_CASE("that a clip was cut off is told with its proposals", "[batch][propose]")
+{
+    const ScratchFolder folder;
+    const auto cut = folder / "cut.mp4";
+    std::filesystem::copy_file(clip, cut);
+    std::filesystem::resize_file(cut, 300000);
+    const auto ran = batch({"propose", cut.string(), "--box", box, "--frames", "140-142", "--out",
+                            (folder / "MARKS.csv").string()});
+    CAPTURE(ran.err);
+    CHECK(ran.exit == 0);
+    CHECK_THAT(ran.out, containing("The clip ends after") && containing("of its 672 frames"));
+}
+
 TEST_CASE("propose refuses what it cannot do in one sentence and writes nothing",
           "[batch][propose]")
 {

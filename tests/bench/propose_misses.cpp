@@ -154,10 +154,7 @@ EventMisses missesOf(const Truth& truth, Seconds clipsEnd, Foot foot, Event even
 std::vector<FoundBody> looksAt(ClipReader& clip, const std::filesystem::path& file,
                                const std::vector<FrameNumber>& frames)
 {
-    if (auto kept = looksOf(clip.index(), file); kept && kept->found.size() >= frames.size()) {
-        std::erase_if(kept->found, [&](const FoundBody& body) {
-            return !std::ranges::binary_search(frames, body.frame);
-        });
+    if (auto kept = looksOf(clip.index(), file, frames)) {
         return kept->found;
     }
     const ClipSearch search{.clip = file,
