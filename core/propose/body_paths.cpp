@@ -156,7 +156,7 @@ Outcome<BodyPaths> bodyPathsFrom(const std::vector<FoundBody>& found, std::optio
     }
     ASSIGN_OR_RETURN(paths.view, viewOf(bodies, view));
     paths.trunkPx = trunkLength(bodies);
-    const auto legs = legsSeen(bodies);
+    const auto legs = legsSeen(bodies, paths.times);
     for (const auto& one : legs) {
         paths.legSureness.push_back(one.sureness);
     }

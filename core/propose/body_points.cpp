@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/body_points.hpp"
 
+#include "core/median.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -79,6 +81,17 @@ PixelPoint BodyPoints::midHip() const
 PixelPoint BodyPoints::midShoulder() const
 {
     return middle(left(Landmark::Shoulder).at, right(Landmark::Shoulder).at);
+}
+
+double trunkLength(std::span<const BodyPoints> bodies)
+{
+    std::vector<double> lengths;
+    for (const auto& body : bodies) {
+        const auto hip = body.midHip();
+        const auto shoulder = body.midShoulder();
+        lengths.push_back(std::hypot(shoulder.u - hip.u, shoulder.v - hip.v));
+    }
+    return lengths.empty() ? 1.0 : std::max(upperMedianOf(std::move(lengths)), 1.0);
 }
 
 RefinedPoint refined(double x, double y, std::span<const float> heat)

@@ -41,6 +41,9 @@ struct BodyPoints {
     [[nodiscard]] PixelPoint midShoulder() const;
 };
 
+/// Median over the frames of the distance from mid hip to mid shoulder, pixels, at least 1.
+[[nodiscard]] double trunkLength(std::span<const BodyPoints> bodies);
+
 /// The number of the left one of a pair in the network's order, the right one follows it; nothing
 /// for a landmark the network does not know (ASIS, PSIS, heel-top).
 [[nodiscard]] std::optional<std::size_t> networkPoint(Landmark landmark);

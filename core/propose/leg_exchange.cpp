@@ -2,6 +2,7 @@
 #include "core/propose/leg_exchange.hpp"
 
 #include "core/median.hpp"
+#include "core/propose/stance_lines.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,6 +19,7 @@ constexpr double mostOfOnePoint = 0.6; ///< beyond, a point is plainly wrong and
 constexpr double shareOfVelocity = 0.25;
 constexpr double costOfExchange = 0.2;
 constexpr double costOfTornLeg = 0.2; ///< of knees exchanged without feet, or feet without knees
+constexpr double costOfOtherStance = 1.0;
 
 struct Offset {
     double u{};
@@ -195,25 +197,57 @@ LegsSeen seenBy(const std::array<double, states>& least)
             .sureness = otherFeet - least[best]};
 }
 
-} // namespace
-
-double trunkLength(std::span<const BodyPoints> bodies)
+std::vector<LegsSeen> searched(const std::vector<LegsEveryWay>& frames,
+                               const std::vector<Moves>& moves)
 {
-    std::vector<double> lengths;
-    for (const auto& body : bodies) {
-        const auto hip = body.midHip();
-        const auto shoulder = body.midShoulder();
-        lengths.push_back(std::hypot(shoulder.u - hip.u, shoulder.v - hip.v));
+    const auto upTo = costsUpTo(frames, moves);
+    const auto behind = costsBehind(frames, moves);
+    std::vector<LegsSeen> seen;
+    for (std::size_t t = 0; t < frames.size(); ++t) {
+        seen.push_back(seenBy(leastCosts(t, upTo, behind)));
     }
-    return lengths.empty() ? 1.0 : std::max(upperMedianOf(std::move(lengths)), 1.0);
+    return seen;
 }
 
-std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies)
+bool isOfLeftLeg(FootSeen foot, bool feetAreExchanged)
+{
+    return foot.isLeft != feetAreExchanged;
+}
+
+/// More than nothing where the foot of a stance is the left one, by what was told of its frames.
+double leftnessOf(const StanceLine& line, const std::vector<LegsSeen>& seen)
+{
+    double leftness = 0;
+    for (const auto& foot : line) {
+        const auto& legs = seen[foot.body];
+        leftness += isOfLeftLeg(foot, legs.feetExchanged) ? legs.sureness : -legs.sureness;
+    }
+    return leftness;
+}
+
+/// Makes each frame of a stance on which its foot is called the other one cost more.
+void keepToStances(std::vector<LegsEveryWay>& frames, const std::vector<StanceLine>& lines,
+                   const std::vector<LegsSeen>& seen)
+{
+    for (const auto& line : lines) {
+        const bool isLeft = leftnessOf(line, seen) > 0;
+        for (const auto& foot : line) {
+            for (State state = 0; state < states; ++state) {
+                if (isOfLeftLeg(foot, feetExchanged(state)) != isLeft) {
+                    frames[foot.body].cost[state] += costOfOtherStance;
+                }
+            }
+        }
+    }
+}
+
+} // namespace
+
+std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies, std::span<const Seconds> times)
 {
     const std::size_t count = bodies.size();
-    std::vector<LegsSeen> seen(count);
     if (count < 3) {
-        return seen;
+        return std::vector<LegsSeen>(count);
     }
     const double trunk = trunkLength(bodies);
     std::vector<LegsEveryWay> frames;
@@ -230,12 +264,9 @@ std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies)
     for (std::size_t t = 2; t < count; ++t) {
         moves[t] = movesTo(t, frames);
     }
-    const auto upTo = costsUpTo(frames, moves);
-    const auto behind = costsBehind(frames, moves);
-    for (std::size_t t = 0; t < count; ++t) {
-        seen[t] = seenBy(leastCosts(t, upTo, behind));
-    }
-    return seen;
+    const auto seen = searched(frames, moves);
+    keepToStances(frames, stanceLines(bodies, times), seen);
+    return searched(frames, moves);
 }
 
 } // namespace latemile

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/propose/body_points.hpp"
+#include "core/quantities.hpp"
 
 #include <span>
 #include <vector>
@@ -22,15 +23,16 @@ struct LegsSeen {
 /// knees and feet "as given" and "exchanged" that moves them most smoothly about the middle of the
 /// hips and leaves the shanks their length (second-order Viterbi search). `bodies` in order of
 /// time, about evenly spaced (costs go by the frame: among thin looks a denser stretch costs less a
-/// second, and is told as surely); of fewer than three nothing can be told and none is called
-/// exchanged.
+/// second, and is told as surely), `times` one each; of fewer than three nothing can be told and
+/// none is called exchanged. Searched twice: what the first search tells of the frames of one
+/// stance says, weighed by its sureness, which foot stands (stance_lines.hpp), and the second keeps
+/// to it.
 ///   cost of a frame  the sum over both legs' points of min(|acceleration| / trunk, 0.6)
 ///                    + 0.25 min(|velocity| / trunk, 0.6), by the frame;
 ///                    + of both shanks min(|length - the clip's median| / trunk, 0.6)
 ///                    + 0.2 where the feet are exchanged, + 0.2 where the knees are otherwise
-[[nodiscard]] std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies);
-
-/// Median over the frames of the distance from mid hip to mid shoulder, pixels, at least 1.
-[[nodiscard]] double trunkLength(std::span<const BodyPoints> bodies);
+///                    + in the second search 1 for a foot that stands called the other one
+[[nodiscard]] std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies,
+                                             std::span<const Seconds> times);
 
 } // namespace latemile

@@ -2,6 +2,7 @@
 #include "core/propose/crop.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/propose/pictures.hpp"
+#include "tests/core/propose/pose_vectors.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,13 +11,18 @@ using namespace latemile;
 using namespace latemile::tests;
 
 TEST_CASE("a crop from two points is centred on the first and turned so that they stand upright",
-          "[propose]")
+          "[propose][outside]")
 {
-    // By hand: 2 x 1.25 x sqrt(20^2 + 110^2) = 279.5085, atan(20/110) = 0.1798535.
-    const auto crop = cropRound(PixelPoint{300, 200}, PixelPoint{320, 90});
-    CHECK(crop.centre == PixelPoint{300, 200});
-    CHECK(crop.size == Approx(279.5085).margin(1e-4));
-    CHECK(crop.angle == Approx(0.1798535).margin(1e-7));
+    // The numbers by hand: 2 x 1.25 x sqrt(20^2 + 110^2) = 279.5085, atan(20/110) = 0.1798535.
+    const auto vector = poseVectors().at("roi_from_two_points");
+    const auto point = [&](const char* name) {
+        return PixelPoint{vector.at(name).at(0), vector.at(name).at(1)};
+    };
+    const auto crop = cropRound(point("centre"), point("size_point"));
+    const std::vector<double> expected = vector.at("expected_cx_cy_size_angle");
+    CHECK(crop.centre == PixelPoint{expected.at(0), expected.at(1)});
+    CHECK(crop.size == Approx(expected.at(2)).margin(1e-4));
+    CHECK(crop.angle == Approx(expected.at(3)).margin(1e-7));
 }
 
 TEST_CASE("a crop round a box is square, a quarter larger, and reaches as far on all sides",

@@ -1,27 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The expected numbers stand in data/pose_vectors.json: those of the network were made by a forward
-// pass in numpy straight from the .tflite file, those of the geometry by arithmetic.
 #include "core/propose/pose_network.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/propose/pictures.hpp"
+#include "tests/core/propose/pose_vectors.hpp"
 #include "tests/project_folders.hpp"
 #include "tests/scratch_folder.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <numeric>
 
 using namespace latemile;
 using namespace latemile::tests;
-using nlohmann::json;
 
 namespace {
-
-json vectors()
-{
-    return json::parse(bytesOf(sourceFolder() / "tests/core/propose/data/pose_vectors.json"));
-}
 
 std::vector<float> formulaInput()
 {
@@ -58,7 +49,7 @@ TEST_CASE("the network built from the file answers as an independent forward pas
 {
     auto network = PoseNetwork::open(resources());
     REQUIRE(network);
-    const auto expected = vectors().at("net").at("heavy");
+    const auto expected = poseVectors().at("net").at("heavy");
     const auto answer = network->answer(formulaInput());
     REQUIRE(answer);
     REQUIRE(answer->landmarks.size() == 195);
@@ -87,7 +78,7 @@ TEST_CASE("the network built from the file answers as an independent forward pas
 
     SECTION("and in a turned crop of a picture its points come back to the picture's pixels")
     {
-        const auto wanted = vectors().at("crop").at("heavy");
+        const auto wanted = poseVectors().at("crop").at("heavy");
         const auto body = network->find(formulaPicture(), formulaCrop);
         REQUIRE(body);
         for (const auto& [number, place] : wanted.at("points_image_px").items()) {
@@ -108,7 +99,7 @@ TEST_CASE("the network built from the file answers as an independent forward pas
 TEST_CASE("a turned crop reads the pixels another program read", "[propose][outside]")
 {
     const auto pixels = croppedPixels(formulaPicture(), formulaCrop);
-    const auto document = vectors();
+    const auto document = poseVectors();
     for (const auto& row : document.at("crop").at("pixels_y_x_bgr")) {
         const auto at = (row.at(0).get<std::size_t>() * 256 + row.at(1).get<std::size_t>()) * 3;
         for (std::size_t k = 0; k < 3; ++k) {
@@ -128,7 +119,7 @@ TEST_CASE("a heat map moves the regressed point to the weighted mean round it",
                 static_cast<float>(4 - (std::pow(x - 30.3, 2) + std::pow(y - 21.8, 2)) / 3));
         }
     }
-    const auto wanted = vectors().at("refine");
+    const auto wanted = poseVectors().at("refine");
     const auto& start = wanted.at("regressed_crop_px");
     const auto point = refined(start.at(0), start.at(1), heat);
     CHECK(point.x == Approx(wanted.at("expected_crop_px").at(0).get<double>()).margin(1e-4));
