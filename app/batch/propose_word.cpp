@@ -190,9 +190,9 @@ Outcome<std::string> propose(const Asked& asked)
     ASSIGN_OR_RETURN(const auto frames, framesOf(asked, clip.index()));
     RETURN_IF_ERROR(needInside(asked.box, asked.clip, clip.facts()));
     ASSIGN_OR_RETURN(const auto marks, placedMarks(asked, clip));
-    ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
-    ASSIGN_OR_RETURN(auto paths, aboutFile(asked.clip, seenRunner(clip, asked.clip, network, frames,
-                                                                  asked.box, known.view)));
+    PoseNetworks networks(resourceFolder());
+    ASSIGN_OR_RETURN(auto paths, aboutFile(asked.clip, seenRunner(clip, asked.clip, networks,
+                                                                  frames, asked.box, known.view)));
     const auto [proposals, remark] = bestProposals(clip, paths, marks);
     if (!remark.empty()) {
         paths.remarks.push_back(remark);

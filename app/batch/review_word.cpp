@@ -45,10 +45,11 @@ struct Screened {
 
 /// All that can be had of a clip without a hand: landmarks, contacts, readings.
 Outcome<Screened> screened(ClipReader& reader, const std::filesystem::path& file,
-                           const Scene& scene, const std::optional<Box>& box, PoseNetwork& network)
+                           const Scene& scene, const std::optional<Box>& box,
+                           PoseNetworks& networks)
 {
     RETURN_IF_ERROR(needWholeStep(reader.index()));
-    ASSIGN_OR_RETURN(const auto paths, seenRunner(reader, file, network,
+    ASSIGN_OR_RETURN(const auto paths, seenRunner(reader, file, networks,
                                                   framesToSearch(reader.index()), box, scene.view));
     SessionClip clip;
     clip.file = file.string();
@@ -125,7 +126,9 @@ std::string textOf(const Comparison& comparison)
                       std::string(looksOf(row))});
     }
     return "UNCONFIRMED: no coach has looked at a single mark of these clips. Use this to choose "
-           "which clips to look at, and tell nobody a number of it.\n\n" +
+           "which clips to look at, and tell nobody a number of it. Its ± is from step to step; "
+           "what "
+           "proposals err by in another posture is not in it.\n\n" +
            table.text();
 }
 
@@ -158,7 +161,7 @@ Outcome<std::string> review(const Asked& asked)
     const Progress progress("Screening " + asked.fresh.string() + " and " + asked.late.string());
     ASSIGN_OR_RETURN(const auto scene, readScene(asked.scene));
     RETURN_IF_ERROR(needSideView(scene.view));
-    ASSIGN_OR_RETURN(auto network, PoseNetwork::open(resourceFolder()));
+    PoseNetworks networks(resourceFolder());
     ClipOptions options;
     options.captureRate = scene.captureRate;
     // Both before the long work: a file that is no clip is told at once.
@@ -166,10 +169,11 @@ Outcome<std::string> review(const Asked& asked)
     ASSIGN_OR_RETURN(auto lateReader, ClipReader::open(asked.late, options));
     RETURN_IF_ERROR(needInside(asked.box, asked.fresh, freshReader.facts()));
     RETURN_IF_ERROR(needInside(asked.box, asked.late, lateReader.facts()));
-    ASSIGN_OR_RETURN(const auto fresh, aboutFile(asked.fresh, screened(freshReader, asked.fresh,
-                                                                       scene, asked.box, network)));
+    ASSIGN_OR_RETURN(
+        const auto fresh,
+        aboutFile(asked.fresh, screened(freshReader, asked.fresh, scene, asked.box, networks)));
     ASSIGN_OR_RETURN(const auto late, aboutFile(asked.late, screened(lateReader, asked.late, scene,
-                                                                     asked.box, network)));
+                                                                     asked.box, networks)));
     const auto comparison = compare(fresh.readings, late.readings);
     const auto screening = toScreening(comparison, fresh, late);
     if (!asked.out.empty()) {

@@ -10,7 +10,7 @@ namespace latemile::batch {
 namespace {
 
 Outcome<BodyPaths> lookedAt(ClipReader& clip, const std::filesystem::path& file,
-                            PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                            PoseNetworks& networks, const std::vector<FrameNumber>& frames,
                             const std::optional<Box>& box, std::optional<View> view)
 {
     const auto width = clip.facts().width;
@@ -22,18 +22,19 @@ Outcome<BodyPaths> lookedAt(ClipReader& clip, const std::filesystem::path& file,
             return paths;
         }
     }
+    ASSIGN_OR_RETURN(auto* const network, networks.of(0));
     const auto read = [&clip](FrameNumber frame) { return clip.frame(frame); };
-    ASSIGN_OR_RETURN(const auto found, searchClip(read, clip.index(), network, frames, box, {}));
+    ASSIGN_OR_RETURN(const auto found, searchClip(read, clip.index(), *network, frames, box, {}));
     return bodyPathsFrom(found, view, width, height);
 }
 
 } // namespace
 
 Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& file,
-                              PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                              PoseNetworks& networks, const std::vector<FrameNumber>& frames,
                               const std::optional<Box>& box, std::optional<View> view)
 {
-    ASSIGN_OR_RETURN(auto paths, lookedAt(clip, file, network, frames, box, view));
+    ASSIGN_OR_RETURN(auto paths, lookedAt(clip, file, networks, frames, box, view));
     const auto& remarks = clip.facts().remarks;
     paths.remarks.insert(paths.remarks.begin(), remarks.begin(), remarks.end());
     return paths;

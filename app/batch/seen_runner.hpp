@@ -4,7 +4,7 @@
 #include "core/clip/clip_reader.hpp"
 #include "core/propose/body_paths.hpp"
 #include "core/propose/crop.hpp"
-#include "core/propose/pose_network.hpp"
+#include "core/propose/pose_networks.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -14,10 +14,10 @@ namespace latemile::batch {
 
 /// How the runner moves on `frames` (in order) of a clip. Without a box, what was kept beside the
 /// clip when it was looked at in the window is taken, with the legs as the coach exchanged them,
-/// where it has all of the frames; else they are looked at now, and nothing is kept. Its remarks
-/// begin with those on the clip, as that it was cut off.
+/// where it has all of the frames; else they are looked at now, by a network that is opened only
+/// then, and nothing is kept. Its remarks begin with those on the clip, as that it was cut off.
 Outcome<BodyPaths> seenRunner(ClipReader& clip, const std::filesystem::path& file,
-                              PoseNetwork& network, const std::vector<FrameNumber>& frames,
+                              PoseNetworks& networks, const std::vector<FrameNumber>& frames,
                               const std::optional<Box>& box, std::optional<View> view);
 
 } // namespace latemile::batch

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 using latemile::faultBySchema;
 using namespace latemile::tests;
@@ -69,6 +70,57 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
         "nobody confirmed");
 }
 
+TEST_CASE("two clips looked at before are screened without the network, and as their truth has it",
+          "[batch][propose]")
+{
+    // A program installed without the network's file.
+    const ScratchFolder installed;
+    std::filesystem::create_directories(installed / "bin");
+    const auto program = installed / "bin/latemile-batch";
+    std::filesystem::copy_file(LATEMILE_BATCH, program);
+    const ScratchFolder folder;
+    const auto sample = sourceFolder() / "sample_clips/ilse-varga/2026-08-29";
+    json truth;
+    for (const std::string name : {"fresh", "late"}) {
+        std::filesystem::copy_file(sample / "clips" / (name + ".mp4"), folder / (name + ".mp4"));
+        std::filesystem::copy_file(sourceFolder() / "tests/core/propose/data" / (name + ".looks"),
+                                   folder / (name + ".mp4.looks"));
+        truth[name] = json::parse(bytesOf(sample / "clips" / (name + ".truth.json"))).at("summary");
+    }
+    const auto session = json::parse(bytesOf(sample / "session.json"));
+    const auto scene =
+        folder.file("SCENE.json", session.at("clips").at(0).at("scene").dump()).string();
+    const auto ran =
+        run(program.string(), {"review", (folder / "fresh.mp4").string(),
+                               (folder / "late.mp4").string(), "--scene", scene, "--json"});
+    CAPTURE(ran.err);
+    REQUIRE(ran.exit == 0);
+    const auto rows = json::parse(ran.out).at("rows");
+    const auto checkChange = [&](const std::string& measure, const std::string& foot,
+                                 double wanted) {
+        CAPTURE(measure, foot, wanted);
+        const auto row = std::ranges::find_if(rows, [&](const json& one) {
+            return one["measure"] == measure && one["foot"] == foot;
+        });
+        REQUIRE(row != rows.end());
+        CAPTURE(row->dump());
+        CHECK((*row)["looks"] == "changed");
+        CHECK(std::abs((*row)["change"].get<double>() - wanted) <=
+              (*row)["half_width"].get<double>());
+    };
+    const auto change = [&](const std::string& part, const char* name) {
+        return truth["late"][part][name].get<double>() - truth["fresh"][part][name].get<double>();
+    };
+    checkChange("step_rate", "both",
+                truth["late"]["cadence_steps_per_min"].get<double>() -
+                    truth["fresh"]["cadence_steps_per_min"].get<double>());
+    checkChange("contact_time", "left", change("left", "contact_time_ms"));
+    checkChange("foot_ahead", "left", change("left", "foot_ahead_of_hip_cm"));
+    checkChange("shank_angle", "left", change("left", "shank_angle_deg"));
+    checkChange("knee_flex_contact", "left", change("left", "knee_flexion_deg"));
+    checkChange("trunk_lean_at_contact", "both", change("all", "trunk_lean_deg"));
+}
+
 TEST_CASE("review refuses what it cannot use before it looks at a picture", "[batch][propose]")
 {
     const ScratchFolder folder;
@@ -83,7 +135,6 @@ TEST_CASE("review refuses what it cannot use before it looks at a picture", "[ba
     CHECK(batch({"review", "a.mp4", "b.mp4", "--scene", side, "--box", "1,2,3"}).exit == 2);
     const auto clip =
         (sourceFolder() / "sample_clips/ilse-varga/2026-08-29/clips/late.mp4").string();
-    checkRefused(
-        {"review", clip, clip, "--scene", side, "--box", "5000,0,10,10"},
-        "lies outside the picture");
+    checkRefused({"review", clip, clip, "--scene", side, "--box", "5000,0,10,10"},
+                 "lies outside the picture");
 }
