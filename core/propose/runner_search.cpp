@@ -207,6 +207,9 @@ Outcome<std::vector<Known>> followed(const FrameReader& read, const FrameIndex& 
             watch.tell(++progress.done, progress.all);
         }
     }
+    if (!keys.empty() && (known.empty() || known.back().time != index.time(keys.back()))) {
+        known.push_back({index.time(keys.back()), crop}); // searched: who goes on begins there
+    }
     return known;
 }
 

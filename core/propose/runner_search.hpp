@@ -47,7 +47,7 @@ Outcome<CropPath> runnersStart(const FrameReader& read, const FrameIndex& index,
 
 /// Follows the runner from both ends of what is known of her path, in steps of a fifth of a second,
 /// until it reaches the first and the last of `frames` (in order). Where she is not found it looks
-/// on in the same place.
+/// on in the same place; the path reaches as far as was looked, so that it is looked there once.
 Outcome<CropPath> pathOnward(const FrameReader& read, const FrameIndex& index, PoseNetwork& network,
                              const std::vector<FrameNumber>& frames, const CropPath& path,
                              const SearchWatch& watch);

@@ -135,6 +135,34 @@ TEST_CASE("an empty room has no runner, a picture on its head has one upside dow
     }
 }
 
+TEST_CASE("where the runner has left the picture she is looked for once", "[propose]")
+{
+    auto clip = ClipReader::open(sampleClip());
+    REQUIRE(clip);
+    int looks = 0;
+    const auto emptyFrom200 = [&](FrameNumber number) -> Outcome<Frame> {
+        ++looks;
+        auto frame = clip->frame(number);
+        if (frame && number.value >= 200) {
+            frame->picture = painted(1280, 720, [](int, int) { return Colour{90, 90, 90}; });
+        }
+        return frame;
+    };
+    std::vector<FrameNumber> frames;
+    for (int number = 160; number <= 290; ++number) {
+        frames.push_back({number});
+    }
+    const CropPath start({{clip->index().time({160}), cropRound(roundSampleRunner)}});
+    const auto path = pathOnward(emptyFrom200, clip->index(), network(), frames, start, {});
+    REQUIRE(path);
+    CHECK(looks == 6); // 1.08 s in steps of 0.2 s
+    CHECK(path->known().back().time == clip->index().time({290}));
+    CHECK(path->at(clip->index().time({280})) == path->at(clip->index().time({240})));
+    looks = 0;
+    REQUIRE(pathOnward(emptyFrom200, clip->index(), network(), frames, *path, {}));
+    CHECK(looks == 0);
+}
+
 TEST_CASE("a picture whose rotation is missing is told as one", "[propose]")
 {
     const auto upright = sampleFrame(140);
