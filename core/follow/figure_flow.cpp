@@ -73,7 +73,7 @@ const PatchMove* moveOfPart(const FigureMoves& moves, std::size_t patch)
 void dropLooseToes(FigureMoves& moves, const ReducedFigure& figure, double pixelsPerCm)
 {
     constexpr double mostBend = 2.0; // cm
-    const auto toe = placeOf(Landmark::Toe);
+    constexpr auto toe = placeOf(Landmark::Toe);
     const auto* toes = moveOfPart(moves, rigidParts.size() + toe);
     const auto* foot = moveOfPart(moves, footPart);
     if (!toes || !patchOf(footPart, figure, pixelsPerCm)) {
@@ -81,8 +81,8 @@ void dropLooseToes(FigureMoves& moves, const ReducedFigure& figure, double pixel
     }
     if (!foot || cv::norm(toes->move.carried(*figure[toe]) - foot->move.carried(*figure[toe])) >
                      mostBend * pixelsPerCm) {
-        std::erase_if(
-            moves, [toe](const PatchMove& move) { return move.patch == rigidParts.size() + toe; });
+        std::erase_if(moves,
+                      [](const PatchMove& move) { return move.patch == rigidParts.size() + toe; });
     }
 }
 
