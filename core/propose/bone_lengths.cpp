@@ -7,15 +7,13 @@
 #include <Eigen/Dense>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <optional>
 
 namespace latemile {
 
 namespace {
 
-constexpr std::array legPoints{Landmark::Hip, Landmark::Knee, Landmark::Ankle, Landmark::Heel,
-                               Landmark::Toe};
 /// By the numbers of the points.
 struct Bone {
     std::size_t upper{};
@@ -25,6 +23,7 @@ constexpr std::array bones{Bone{0, 1}, Bone{1, 2}, Bone{2, 3}, Bone{2, 4}, Bone{
 constexpr int rounds = 3;
 constexpr double perMedianDeviation = 1.4826; ///< normal distribution
 constexpr double leastVariation = 0.02;       ///< share of the bone's length
+constexpr double leastVariationPx = 0.1;      ///< also where a clip's points lie in one place
 constexpr double doubtfulInTrunks = 0.2;      ///< error of a doubted point, at least
 
 struct Length {
@@ -32,79 +31,65 @@ struct Length {
     double variation{}; ///< standard deviation
 };
 
-using Points = Eigen::Matrix<double, 2, legPoints.size()>;
+using Points = Eigen::Matrix<double, 2, bonedPoints.size()>;
 
-class Leg {
+Points pointsOf(const LegOnFrame& leg)
+{
+    Points points;
+    for (std::size_t n = 0; n < leg.at.size(); ++n) {
+        points.col(static_cast<Eigen::Index>(n)) << leg.at[n].u, leg.at[n].v;
+    }
+    return points;
+}
+
+Length lengthOf(const Bone& bone, const std::vector<LegOnFrame>& legs)
+{
+    std::vector<double> lengths;
+    for (const auto& leg : legs) {
+        const auto& a = leg.at[bone.upper];
+        const auto& b = leg.at[bone.lower];
+        lengths.push_back(std::hypot(a.u - b.u, a.v - b.v));
+    }
+    const double usual = upperMedianOf(lengths);
+    for (auto& length : lengths) {
+        length = std::abs(length - usual);
+    }
+    return {usual, std::max({perMedianDeviation * upperMedianOf(std::move(lengths)),
+                             leastVariation * usual, leastVariationPx})};
+}
+
+/// One frame's points as they are seen, and the bones that join them.
+class LegToHold {
 public:
-    Leg(BodyPaths& paths, BodySide side) : m_trunk(paths.trunkPx)
+    LegToHold(const LegOnFrame& seen, const std::array<Length, bones.size()>& lengths)
+        : m_seen(pointsOf(seen)), m_errors(seen.sePx), m_lengths(lengths)
     {
-        for (std::size_t n = 0; n < legPoints.size(); ++n) {
-            m_points[n] = &paths.paths.at({side, legPoints[n]});
-        }
-        for (std::size_t n = 0; n < bones.size(); ++n) {
-            m_lengths[n] = lengthOf(bones[n], paths.frames.size());
-        }
     }
 
-    /// From where the points are seen and from how the leg was held on the frame before: a point
-    /// seen beyond its neighbours would else stay on their wrong side.
-    void hold(std::size_t frame)
+    /// From where the points are seen and from how the leg was `before`: a point seen beyond its
+    /// neighbours would else stay on their wrong side.
+    [[nodiscard]] Points held(const std::optional<Points>& before) const
     {
-        const Points seen = pointsOn(frame);
-        Points held = refined(frame, seen, seen);
-        if (frame > 0) {
-            const Points before = pointsOn(frame - 1);
-            const Points carried = before.colwise() + (seen.col(0) - before.col(0));
-            const Points other = refined(frame, seen, carried);
-            held = costOf(frame, seen, other) < costOf(frame, seen, held) ? other : held;
+        const Points bySight = refined(m_seen);
+        if (!before) {
+            return bySight;
         }
-        for (std::size_t n = 0; n < legPoints.size(); ++n) {
-            m_points[n]->at[frame] = {held(0, static_cast<Eigen::Index>(n)),
-                                      held(1, static_cast<Eigen::Index>(n))};
-        }
+        const Points other = refined(before->colwise() + (m_seen.col(0) - before->col(0)));
+        return costOf(other) < costOf(bySight) ? other : bySight;
     }
 
 private:
-    [[nodiscard]] Points pointsOn(std::size_t frame) const
+    [[nodiscard]] double weightOf(Eigen::Index point) const
     {
-        Points points;
-        for (std::size_t n = 0; n < legPoints.size(); ++n) {
-            const auto& at = m_points[n]->at[frame];
-            points.col(static_cast<Eigen::Index>(n)) << at.u, at.v;
-        }
-        return points;
+        const double error = m_errors[static_cast<std::size_t>(point)];
+        return 1.0 / (error * error);
     }
 
-    [[nodiscard]] Length lengthOf(const Bone& bone, std::size_t frames) const
-    {
-        std::vector<double> lengths;
-        for (std::size_t k = 0; k < frames; ++k) {
-            const auto& a = m_points[bone.upper]->at[k];
-            const auto& b = m_points[bone.lower]->at[k];
-            lengths.push_back(std::hypot(a.u - b.u, a.v - b.v));
-        }
-        const double usual = upperMedianOf(lengths);
-        for (auto& length : lengths) {
-            length = std::abs(length - usual);
-        }
-        return {usual, std::max(perMedianDeviation * upperMedianOf(std::move(lengths)),
-                                leastVariation * usual)};
-    }
-
-    [[nodiscard]] double errorOf(std::size_t point, std::size_t frame) const
-    {
-        const auto& path = *m_points[point];
-        const double noise = frameNoise(legPoints[point], path.peak[frame]);
-        return m_trunk *
-               (path.doubt[frame] == Doubt::None ? noise : std::max(noise, doubtfulInTrunks));
-    }
-
-    [[nodiscard]] double costOf(std::size_t frame, const Points& seen, const Points& held) const
+    [[nodiscard]] double costOf(const Points& held) const
     {
         double cost = 0;
         for (Eigen::Index n = 0; n < held.cols(); ++n) {
-            const double error = errorOf(static_cast<std::size_t>(n), frame);
-            cost += (held.col(n) - seen.col(n)).squaredNorm() / (error * error);
+            cost += weightOf(n) * (held.col(n) - m_seen.col(n)).squaredNorm();
         }
         for (std::size_t b = 0; b < bones.size(); ++b) {
             const double length = (held.col(static_cast<Eigen::Index>(bones[b].lower)) -
@@ -116,26 +101,25 @@ private:
         return cost;
     }
 
-    [[nodiscard]] Points refined(std::size_t frame, const Points& seen, Points held) const
+    [[nodiscard]] Points refined(Points held) const
     {
         for (int round = 0; round < rounds; ++round) {
-            held = step(frame, seen, held);
+            held = step(held);
         }
         return held;
     }
 
     /// Gauss and Newton's, from `held`.
-    [[nodiscard]] Points step(std::size_t frame, const Points& seen, const Points& held) const
+    [[nodiscard]] Points step(const Points& held) const
     {
-        constexpr auto unknowns = static_cast<Eigen::Index>(2 * legPoints.size());
+        constexpr auto unknowns = static_cast<Eigen::Index>(2 * bonedPoints.size());
         Eigen::Matrix<double, unknowns, unknowns> normal =
             Eigen::Matrix<double, unknowns, unknowns>::Zero();
         Eigen::Matrix<double, unknowns, 1> right = Eigen::Matrix<double, unknowns, 1>::Zero();
         for (Eigen::Index n = 0; n < held.cols(); ++n) {
-            const double error = errorOf(static_cast<std::size_t>(n), frame);
             for (Eigen::Index axis = 0; axis < 2; ++axis) {
-                normal(2 * n + axis, 2 * n + axis) += 1.0 / (error * error);
-                right(2 * n + axis) += (seen(axis, n) - held(axis, n)) / (error * error);
+                normal(2 * n + axis, 2 * n + axis) += weightOf(n);
+                right(2 * n + axis) += weightOf(n) * (m_seen(axis, n) - held(axis, n));
             }
         }
         for (std::size_t b = 0; b < bones.size(); ++b) {
@@ -154,19 +138,54 @@ private:
         return held + Eigen::Map<const Points>(move.data());
     }
 
-    double m_trunk;
-    std::array<LandmarkPath*, legPoints.size()> m_points{};
-    std::array<Length, bones.size()> m_lengths{};
+    Points m_seen;
+    const std::array<double, bonedPoints.size()>& m_errors;
+    const std::array<Length, bones.size()>& m_lengths;
 };
 
+double errorOf(Landmark landmark, const LandmarkPath& path, std::size_t frame, double trunk)
+{
+    const double noise = frameNoise(landmark, path.peak[frame]);
+    return trunk * (path.doubt[frame] == Doubt::None ? noise : std::max(noise, doubtfulInTrunks));
+}
+
 } // namespace
+
+void holdBoneLengths(std::vector<LegOnFrame>& legs)
+{
+    if (legs.empty()) {
+        return;
+    }
+    std::array<Length, bones.size()> lengths;
+    std::ranges::transform(bones, lengths.begin(),
+                           [&legs](const Bone& bone) { return lengthOf(bone, legs); });
+    std::optional<Points> before;
+    for (auto& leg : legs) {
+        const Points held = LegToHold(leg, lengths).held(before);
+        for (std::size_t n = 0; n < leg.at.size(); ++n) {
+            const auto point = static_cast<Eigen::Index>(n);
+            leg.at[n] = {held(0, point), held(1, point)};
+        }
+        before = held;
+    }
+}
 
 void holdBoneLengths(BodyPaths& paths)
 {
     for (const auto side : {BodySide::Near, BodySide::Far}) {
-        Leg leg(paths, side);
-        for (std::size_t k = 0; k < paths.frames.size(); ++k) {
-            leg.hold(k);
+        std::vector<LegOnFrame> legs(paths.frames.size());
+        for (std::size_t n = 0; n < bonedPoints.size(); ++n) {
+            const auto& path = paths.paths.at({side, bonedPoints[n]});
+            for (std::size_t k = 0; k < legs.size(); ++k) {
+                legs[k].at[n] = path.at[k];
+                legs[k].sePx[n] = errorOf(bonedPoints[n], path, k, paths.trunkPx);
+            }
+        }
+        holdBoneLengths(legs);
+        for (std::size_t n = 0; n < bonedPoints.size(); ++n) {
+            for (std::size_t k = 0; k < legs.size(); ++k) {
+                paths.paths.at({side, bonedPoints[n]}).at[k] = legs[k].at[n];
+            }
         }
     }
 }

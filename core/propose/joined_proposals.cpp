@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/joined_proposals.hpp"
 
+#include "core/propose/bone_lengths.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -119,6 +121,53 @@ Proposal joined(const Proposal& seen, PixelPoint at, double driftPx)
     return result;
 }
 
+/// Where that leg is on that frame, by its proposals and placed marks; nothing where a point is
+/// missing.
+std::optional<LegOnFrame> legOn(FrameNumber frame, BodySide side, const Proposals& proposals,
+                                const std::map<MarkKey, Mark>& marks)
+{
+    LegOnFrame leg;
+    for (std::size_t n = 0; n < bonedPoints.size(); ++n) {
+        const MarkKey key{frame, side, bonedPoints[n]};
+        if (const auto mark = marks.find(key);
+            mark != marks.end() && mark->second.origin == Origin::Placed) {
+            leg.at[n] = mark->second.at;
+            leg.sePx[n] = leastDriftPx;
+        } else if (const auto proposal = proposals.find(key); proposal != proposals.end()) {
+            leg.at[n] = proposal->second.at;
+            leg.sePx[n] = std::max(proposal->second.sePx, leastDriftPx);
+        } else {
+            return std::nullopt;
+        }
+    }
+    return leg;
+}
+
+/// Leads each point by its bones: what is followed of heel and ankle tells where a toe is that is
+/// lost.
+void holdLegs(Proposals& proposals, const BodyPaths& paths, const std::map<MarkKey, Mark>& marks)
+{
+    for (const auto side : {BodySide::Near, BodySide::Far}) {
+        std::vector<FrameNumber> frames;
+        std::vector<LegOnFrame> legs;
+        for (const auto frame : paths.frames) {
+            if (const auto leg = legOn(frame, side, proposals, marks)) {
+                frames.push_back(frame);
+                legs.push_back(*leg);
+            }
+        }
+        holdBoneLengths(legs);
+        for (std::size_t k = 0; k < legs.size(); ++k) {
+            for (std::size_t n = 0; n < bonedPoints.size(); ++n) {
+                const auto proposal = proposals.find({frames[k], side, bonedPoints[n]});
+                if (proposal != proposals.end()) {
+                    proposal->second.at = legs[k].at[n];
+                }
+            }
+        }
+    }
+}
+
 bool hasPlaced(const std::map<MarkKey, Mark>& marks)
 {
     return std::any_of(marks.begin(), marks.end(),
@@ -131,11 +180,14 @@ Proposals joinedProposals(const BodyPaths& paths, const std::map<MarkKey, Mark>&
                           const FollowResult& followed)
 {
     auto proposals = taughtByOthers(paths, marks, followed);
-    const auto clicks = clickVariances(followed);
     for (auto& [key, proposal] : proposals) {
         if (const auto mark = followed.marks.find(key); mark != followed.marks.end()) {
             proposal = joined(proposal, mark->second.at, driftOf(followed, key));
         }
+    }
+    holdLegs(proposals, paths, marks);
+    const auto clicks = clickVariances(followed);
+    for (auto& [key, proposal] : proposals) {
         if (const auto click = clicks.find({key.side, key.landmark}); click != clicks.end()) {
             proposal.sePx = std::sqrt(square(proposal.sePx) + click->second);
         }

@@ -14,7 +14,8 @@ namespace latemile {
 /// each stretch of the clip's proposals learns from what was followed in the others, so that both
 /// remain two witnesses. They are joined by their errors, landmark by landmark and frame by frame;
 /// where they are too far apart for that the surer one counts, its error is widened and
-/// Doubt::TwoPlaces said. Like proposalsFrom it leaves out what the coach placed.
+/// Doubt::TwoPlaces said. Then legs are led to their bones' lengths. Like proposalsFrom it leaves
+/// out what the coach placed.
 [[nodiscard]] Proposals joinedProposals(const BodyPaths& paths,
                                         const std::map<MarkKey, Mark>& marks,
                                         const FollowResult& followed);
