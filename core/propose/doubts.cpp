@@ -15,8 +15,8 @@ constexpr double jumpInTrunks = 0.2;
 constexpr double unlikeSmoothedInTrunks = 0.1;
 constexpr Seconds neighbourhood{0.1};
 constexpr double edgeShare = 0.02;
-/// In trunk lengths: every frame of fifteen rendered clips on which the legs were exchanged had
-/// less, and one in fifty of the others.
+/// In trunk lengths: of what smoothness and shanks alone tell, every frame of fifteen rendered
+/// clips on which the legs were exchanged had less, and one in fifty of the others.
 constexpr double surenessOfLegs = 2.0;
 /// Frames a leg needs within reach to be told from the other: itself and two before or after.
 constexpr int fewestForLegs = 3;
@@ -38,20 +38,22 @@ std::vector<const PathSample*> neighboursOf(std::span<const PathSample> samples,
                                             std::span<const double> peaks, std::size_t k)
 {
     std::vector<const PathSample*> near;
-    const auto take = [&](std::size_t j, std::size_t most) {
-        if (near.size() < most && peaks[j] >= faintBelow &&
-            std::chrono::abs(samples[j].time - samples[k].time) <= neighbourhood) {
+    const auto isWithin = [&](std::size_t j) {
+        return std::chrono::abs(samples[j].time - samples[k].time) <= neighbourhood;
+    };
+    const auto take = [&](std::size_t j) {
+        if (peaks[j] >= faintBelow) {
             near.push_back(&samples[j]);
         }
     };
-    for (std::size_t j = k; j-- > 0;) {
-        take(j, 2);
+    for (std::size_t j = k; near.size() < 2 && j > 0 && isWithin(j - 1); --j) {
+        take(j - 1);
     }
     if (near.size() < 2) {
         return {};
     }
-    for (std::size_t j = k + 1; j < samples.size(); ++j) {
-        take(j, 4);
+    for (std::size_t j = k + 1; near.size() < 4 && j < samples.size() && isWithin(j); ++j) {
+        take(j);
     }
     return near.size() < 4 ? std::vector<const PathSample*>() : near;
 }
@@ -180,9 +182,8 @@ std::size_t addLegDoubts(BodyPaths& paths)
     const auto& times = paths.times;
     std::size_t unsure = 0;
     for (std::size_t k = 0; k < times.size(); ++k) {
-        const auto near = std::count_if(times.begin(), times.end(), [&](Seconds time) {
-            return std::chrono::abs(time - times[k]) <= neighbourhood;
-        });
+        const auto near = std::ranges::upper_bound(times, times[k] + neighbourhood) -
+                          std::ranges::lower_bound(times, times[k] - neighbourhood);
         if (near >= fewestForLegs) {
             continue;
         }

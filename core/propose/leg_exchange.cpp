@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace latemile {
 
@@ -20,6 +21,7 @@ constexpr double shareOfVelocity = 0.25;
 constexpr double costOfExchange = 0.2;
 constexpr double costOfTornLeg = 0.2; ///< of knees exchanged without feet, or feet without knees
 constexpr double costOfOtherStance = 1.0;
+constexpr double clearMajority = 0.5; ///< three against one: left less right, by their sureness
 
 struct Offset {
     double u{};
@@ -214,15 +216,18 @@ bool isOfLeftLeg(FootSeen foot, bool feetAreExchanged)
     return foot.isLeft != feetAreExchanged;
 }
 
-/// More than nothing where the foot of a stance is the left one, by what was told of its frames.
-double leftnessOf(const StanceLine& line, const std::vector<LegsSeen>& seen)
+/// Whether the foot of a stance is the left one, by what was told of its frames; nothing where
+/// these contradict each other.
+std::optional<bool> isLeftFoot(const StanceLine& line, const std::vector<LegsSeen>& seen)
 {
     double leftness = 0;
+    double all = 0;
     for (const auto& foot : line) {
         const auto& legs = seen[foot.body];
         leftness += isOfLeftLeg(foot, legs.feetExchanged) ? legs.sureness : -legs.sureness;
+        all += legs.sureness;
     }
-    return leftness;
+    return std::abs(leftness) >= clearMajority * all ? std::optional(leftness > 0) : std::nullopt;
 }
 
 /// Makes each frame of a stance on which its foot is called the other one cost more.
@@ -230,15 +235,29 @@ void keepToStances(std::vector<LegsEveryWay>& frames, const std::vector<StanceLi
                    const std::vector<LegsSeen>& seen)
 {
     for (const auto& line : lines) {
-        const bool isLeft = leftnessOf(line, seen) > 0;
+        const auto isLeft = isLeftFoot(line, seen);
+        if (!isLeft) {
+            continue;
+        }
         for (const auto& foot : line) {
             for (State state = 0; state < states; ++state) {
-                if (isOfLeftLeg(foot, feetExchanged(state)) != isLeft) {
+                if (isOfLeftLeg(foot, feetExchanged(state)) != *isLeft) {
                     frames[foot.body].cost[state] += costOfOtherStance;
                 }
             }
         }
     }
+}
+
+/// What the second search tells; unsure where the first told the feet otherwise.
+std::vector<LegsSeen> together(const std::vector<LegsSeen>& first, std::vector<LegsSeen> second)
+{
+    for (std::size_t t = 0; t < second.size(); ++t) {
+        if (first[t].feetExchanged != second[t].feetExchanged) {
+            second[t].sureness = 0.0;
+        }
+    }
+    return second;
 }
 
 } // namespace
@@ -266,7 +285,7 @@ std::vector<LegsSeen> legsSeen(std::span<const BodyPoints> bodies, std::span<con
     }
     const auto seen = searched(frames, moves);
     keepToStances(frames, stanceLines(bodies, times), seen);
-    return searched(frames, moves);
+    return together(seen, searched(frames, moves));
 }
 
 } // namespace latemile

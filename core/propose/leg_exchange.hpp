@@ -25,8 +25,9 @@ struct LegsSeen {
 /// time, about evenly spaced (costs go by the frame: among thin looks a denser stretch costs less a
 /// second, and is told as surely), `times` one each; of fewer than three nothing can be told and
 /// none is called exchanged. Searched twice: what the first search tells of the frames of one
-/// stance says, weighed by its sureness, which foot stands (stance_lines.hpp), and the second keeps
-/// to it.
+/// stance says, weighed by its sureness, which foot stands (stance_lines.hpp), and where that is
+/// clear, three against one, the second leans to it. Where the two tell the feet otherwise
+/// there is no sureness.
 ///   cost of a frame  the sum over both legs' points of min(|acceleration| / trunk, 0.6)
 ///                    + 0.25 min(|velocity| / trunk, 0.6), by the frame;
 ///                    + of both shanks min(|length - the clip's median| / trunk, 0.6)

@@ -15,6 +15,12 @@ constexpr double atBeltHeight = 0.15;  ///< trunk lengths: heel and toe lift whi
 constexpr double onePlaceOfBelt = 0.4; ///< trunk lengths: a foot's middle rolls over its toe
 constexpr Seconds apartAtMost{0.05};   ///< of two frames that tell a speed
 constexpr Seconds shortestLine{0.08};
+constexpr Seconds longestLine{0.6}; ///< no runner's foot stands so long: she stood, or did not move
+/// A line's own speed is told over times between these: less is noise.
+constexpr Seconds paceFrom{0.03};
+constexpr Seconds paceTo{0.07};
+constexpr double paceOff = 0.3;      ///< share of the belt's speed by which it may differ, ...
+constexpr double paceOffLeast = 0.5; ///< ... or trunk lengths a second
 constexpr std::size_t fewestOfLine = 5;
 
 /// The middle of ankle, heel and toe, in trunk lengths.
@@ -126,13 +132,50 @@ FootOnBeltRange fullestPlace(const std::vector<FootOnBelt>& feet)
     return fullest;
 }
 
-StanceLine lineOf(FootOnBeltRange range)
+/// In order of time.
+std::vector<Foot> inOrderOfTime(FootOnBeltRange range)
+{
+    std::vector<Foot> feet;
+    for (const auto& one : range) {
+        feet.push_back(one.foot);
+    }
+    std::ranges::sort(feet, {}, [](const Foot& foot) { return foot.which.body; });
+    return feet;
+}
+
+/// Of feet in order of time, trunk lengths a second.
+std::optional<double> paceOf(const std::vector<Foot>& feet)
+{
+    std::vector<double> paces;
+    std::size_t later = 0;
+    for (const auto& foot : feet) {
+        while (later < feet.size() && feet[later].time - foot.time < paceFrom) {
+            ++later;
+        }
+        if (later < feet.size() && feet[later].time - foot.time <= paceTo) {
+            paces.push_back((feet[later].u - foot.u) / (feet[later].time - foot.time).count());
+        }
+    }
+    return paces.empty() ? std::nullopt : std::optional(medianOf(std::move(paces)));
+}
+
+/// Of feet in order of time that lie in one place of a belt of that speed: at least one. One who
+/// stands beside the belt, or runs where another speed is the clip's median, is in one place of it
+/// for a moment too, but goes at another pace.
+bool isStance(const std::vector<Foot>& feet, double speed)
+{
+    const auto lasts = feet.back().time - feet.front().time;
+    const auto pace = paceOf(feet);
+    return lasts >= shortestLine && lasts <= longestLine && pace &&
+           std::abs(*pace - speed) <= std::max(paceOff * std::abs(speed), paceOffLeast);
+}
+
+StanceLine lineOf(const std::vector<Foot>& feet)
 {
     StanceLine line;
-    for (const auto& one : range) {
-        line.push_back(one.foot.which);
+    for (const auto& foot : feet) {
+        line.push_back(foot.which);
     }
-    std::ranges::sort(line, {}, &FootSeen::body);
     return line;
 }
 
@@ -150,9 +193,8 @@ std::vector<StanceLine> stanceLines(std::span<const BodyPoints> bodies,
     auto left = feetOnBelt(feet, *speed);
     for (auto range = fullestPlace(left); range.size() >= fewestOfLine;
          range = fullestPlace(left)) {
-        auto line = lineOf(range);
-        if (times[line.back().body] - times[line.front().body] >= shortestLine) {
-            lines.push_back(std::move(line));
+        if (const auto line = inOrderOfTime(range); isStance(line, *speed)) {
+            lines.push_back(lineOf(line));
         }
         const auto from = left.begin() + (range.data() - left.data());
         left.erase(from, from + std::ssize(range));

@@ -61,6 +61,14 @@ BeltRunner::BeltRunner(std::size_t frames)
     }
 }
 
+void BeltRunner::standBefore(std::size_t frames)
+{
+    bodies.insert(bodies.begin(), frames, bodies.front());
+    for (std::size_t k = 0; k < frames; ++k) {
+        times.push_back(Seconds{static_cast<double>(times.size()) / frameRate});
+    }
+}
+
 void BeltRunner::exchangeLegs(std::size_t frame)
 {
     for (const auto landmark : legPoints) {

@@ -17,6 +17,8 @@ struct BeltRunner {
 
     explicit BeltRunner(std::size_t frames);
 
+    /// Before all this she stands still for so long, as on the first frame.
+    void standBefore(std::size_t frames);
     /// Left and right are taken for each other, knees and feet.
     void exchangeLegs(std::size_t frame);
     /// Both legs are seen where their middle is, as behind a post.

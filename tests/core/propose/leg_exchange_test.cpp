@@ -127,3 +127,27 @@ TEST_CASE("a stance that goes on behind a post tells the leg before the post", "
         }
     }
 }
+
+TEST_CASE("legs that only the belt tells stay in doubt", "[propose]")
+{
+    BeltRunner runner(130);
+    for (std::size_t frame = 0; frame < 14; ++frame) {
+        runner.exchangeLegs(frame);
+    }
+    for (const std::size_t frame : {14U, 15U, 16U}) {
+        runner.mergeLegs(frame);
+    }
+    const auto found = legsSeen(runner.bodies, runner.times);
+    CHECK(found[10].feetExchanged);
+    CHECK(found[10].sureness < 2.0);
+    CHECK(found[60].sureness > 2.0);
+}
+
+TEST_CASE("who stands before she runs has her legs told as who runs at once", "[propose]")
+{
+    BeltRunner runner(260);
+    runner.standBefore(300);
+    for (const auto& legs : legsSeen(runner.bodies, runner.times)) {
+        CHECK_FALSE(legs.feetExchanged);
+    }
+}

@@ -15,12 +15,15 @@ std::vector<StanceLine> linesOf(const BeltRunner& runner)
     return stanceLines(runner.bodies, runner.times);
 }
 
-std::vector<Seconds> slowedDown(std::vector<Seconds> times, double by)
+/// Every so many frames one.
+BeltRunner thinned(const BeltRunner& runner, std::size_t every)
 {
-    for (auto& time : times) {
-        time *= by;
+    BeltRunner thin(0);
+    for (std::size_t k = 0; k < runner.bodies.size(); k += every) {
+        thin.bodies.push_back(runner.bodies[k]);
+        thin.times.push_back(runner.times[k]);
     }
-    return times;
+    return thin;
 }
 
 } // namespace
@@ -67,8 +70,37 @@ TEST_CASE("a stance goes on across frames on which the network exchanges or merg
 TEST_CASE("where frames lie too far apart to tell a speed, or nobody is seen, there is no stance",
           "[propose]")
 {
-    const BeltRunner runner(130);
-    CHECK(stanceLines(runner.bodies, slowedDown(runner.times, 7)).empty()); // 58 ms apart
-    CHECK_FALSE(stanceLines(runner.bodies, slowedDown(runner.times, 5)).empty());
+    const BeltRunner runner(260);
+    CHECK(linesOf(thinned(runner, 7)).empty()); // 58 ms apart
+    CHECK(linesOf(thinned(runner, 4)).size() == 6);
     CHECK(stanceLines({}, {}).empty());
+}
+
+TEST_CASE("who stands beside the belt before she runs is in no stance", "[propose]")
+{
+    for (const std::size_t standing : {60U, 200U, 300U}) { // of 260 running: half a second to more
+        BeltRunner runner(260);
+        runner.standBefore(standing);
+        for (const auto& line : linesOf(runner)) {
+            CAPTURE(standing, line.front().body);
+            CHECK(line.front().body >= standing);
+            CHECK(std::ranges::all_of(line, [&line](const FootSeen& foot) {
+                return foot.isLeft == line.front().isLeft;
+            }));
+        }
+    }
+}
+
+TEST_CASE("feet that come down in the same place again and again are in no stance", "[propose]")
+{
+    BeltRunner runner(260); // on the spot: each foot up and down beneath the hips
+    for (std::size_t k = 0; k < runner.bodies.size(); ++k) {
+        for (const bool isLeft : {true, false}) {
+            for (const auto landmark : {Landmark::Ankle, Landmark::Heel, Landmark::Toe}) {
+                auto& at = runner.bodies[k].points[*networkPoint(landmark) + (isLeft ? 0U : 1U)].at;
+                at.u = isLeft ? -5.0 : 5.0;
+            }
+        }
+    }
+    CHECK(linesOf(runner).empty());
 }
