@@ -42,4 +42,9 @@ double proposalError(const Mark& mark, double trunkPx)
     return mark.sePx.value_or(statesNoneCm / usualTrunkCm * trunkPx);
 }
 
+Seconds eventBound(Seconds frameInterval)
+{
+    return std::max(Seconds{0.012}, 1.5 * frameInterval);
+}
+
 } // namespace latemile

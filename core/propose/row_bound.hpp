@@ -16,6 +16,10 @@ namespace latemile {
 /// shoulder and, where it is asked for, the toe are unsure by before the coach has confirmed a step
 /// of the clip.
 [[nodiscard]] double rowBoundInTrunks(Landmark landmark, const ClickErrors& clicks);
+/// A found contact and its toe-off are taken with a cell or a row up to this standard error: one
+/// and a half frames, or 12 ms where frames come faster, of which a coach stepping through them
+/// would be unsure too (choices of this project). Above, they are to be looked at first.
+[[nodiscard]] Seconds eventBound(Seconds frameInterval);
 /// A proposal's standard error, pixels; one that states none, as from another program, counts as
 /// 3 cm.
 [[nodiscard]] double proposalError(const Mark& mark, double trunkPx);

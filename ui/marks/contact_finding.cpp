@@ -14,6 +14,7 @@
 #include <QUndoStack>
 
 #include <algorithm>
+#include <iterator>
 
 namespace latemile::ui {
 namespace {
@@ -106,10 +107,12 @@ ContactFinding::ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys
     });
 }
 
-void ContactFinding::forget()
+void ContactFinding::forget(const ClipDocument* clip)
 {
-    m_landing.reset();
-    m_along.clear();
+    m_along.erase(clip->file());
+    if (clip == m_flow.clip()) {
+        m_landing.reset();
+    }
 }
 
 bool ContactFinding::isUsable() const
@@ -232,15 +235,26 @@ std::vector<Stance> ContactFinding::withoutRejected(std::vector<Stance> found,
                                                     const ClipDocument& clip)
 {
     if (m_isAsked) {
-        m_along.clear();
+        m_along.erase(clip.file());
         return found;
     }
+    auto& along = m_along[clip.file()];
     const auto& stances = clip.marking().stances;
+    std::ranges::copy_if(along.put, std::back_inserter(along.rejected),
+                         [&](const Stance& stance) { return !isAmong(stance, stances); });
+    along.put.clear();
     std::erase_if(found, [&](const Stance& stance) {
-        return isAmong(stance, m_along) && !isAmong(stance, stances);
+        return isAmong(stance, along.rejected) && !isAmong(stance, stances);
     });
-    m_along.insert(m_along.end(), found.begin(), found.end());
     return found;
+}
+
+void ContactFinding::noteAlong(const ClipDocument& clip)
+{
+    if (!m_isAsked) {
+        std::ranges::copy_if(clip.marking().stances, std::back_inserter(m_along[clip.file()].put),
+                             isProposal);
+    }
 }
 
 void ContactFinding::take(ClipDocument& clip, const ContactFindings& findings)
@@ -248,12 +262,15 @@ void ContactFinding::take(ClipDocument& clip, const ContactFindings& findings)
     const bool isShown = &clip == m_flow.clip();
     const auto atHand = isShown ? stanceAtHand() : std::nullopt;
     const bool isLanding = atHand && m_landing == m_flow.place()->step;
-    m_landing.reset();
+    if (isShown) {
+        m_landing.reset(); // steps may get other numbers
+    }
     const auto found = steadied(withoutRejected(findings.stances, clip), clip, atHand);
     const auto stances = ProposeStances::withFound(clip, found);
     if (stances != clip.marking().stances) {
         clip.history().push(new ProposeStances(clip, found));
     }
+    noteAlong(clip);
     if (atHand) {
         stayAt(*atHand, isLanding);
     }

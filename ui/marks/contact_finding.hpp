@@ -7,7 +7,10 @@
 #include <QObject>
 #include <QPointer>
 
+#include <filesystem>
+#include <map>
 #include <optional>
+#include <vector>
 
 namespace latemile::ui {
 
@@ -24,8 +27,10 @@ public:
     ContactFinding(MarkingFlow& flow, FollowPanel& panel, const Keys& keys,
                    QObject* parent = nullptr);
 
-    /// Another clip is shown, or another runner looked at: nothing was found of her before.
-    void forget();
+    /// Another clip is shown.
+    void letGo() { m_landing.reset(); }
+    /// Another runner is looked at: nothing was found of her before.
+    void forget(const ClipDocument* clip);
     [[nodiscard]] bool isBusy() const { return m_work->isBusy(); }
 
     /// At once where the marks alone tell, else in the background, by the pictures.
@@ -57,6 +62,7 @@ private:
     [[nodiscard]] std::optional<Stance> stanceAtHand() const;
     [[nodiscard]] std::vector<Stance> withoutRejected(std::vector<Stance> found,
                                                       const ClipDocument& clip);
+    void noteAlong(const ClipDocument& clip);
     void stayAt(const Stance& stance, bool isLanding);
     void tell(const QString& sentence, const char* state);
     void tellFound(const ContactFindings& findings, std::size_t proposed);
@@ -70,7 +76,12 @@ private:
     Scene m_scene;                   ///< ... and its scene
     bool m_isAsked{};                ///< by the coach
     bool m_tellsRemarks{};
-    std::vector<Stance> m_along; ///< found unasked so far: what is gone again the coach rejected
+    /// Of a clip that is searched unasked, while it is.
+    struct Along {
+        std::vector<Stance> put;      ///< that stood after the last finding
+        std::vector<Stance> rejected; ///< by the coach, who took them away between two findings
+    };
+    std::map<std::filesystem::path, Along> m_along; ///< by the clip's file
     std::optional<StepNumber> m_landing; ///< whose contact is being judged, its toe-off not yet
 };
 

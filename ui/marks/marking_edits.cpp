@@ -87,7 +87,7 @@ void MarkingFlow::removeChosen()
 
 void MarkingFlow::confirm()
 {
-    if (const auto at = frame()) {
+    if (const auto at = frame(); at && !areEventsRefused(m_selection.place()->step)) {
         confirmCells({*m_selection.place()}, placeName(*m_clip, *at));
         tellIfDone();
     }
@@ -126,6 +126,26 @@ bool MarkingFlow::wantsLook(const StepInstant& place) const
     return at && (doubt(place).isDoubtful || !oddBonesOn(*at).empty());
 }
 
+/// Goes to the step's contact where it and the toe-off were found and are not sure enough to be
+/// taken unseen.
+bool MarkingFlow::areEventsRefused(StepNumber step)
+{
+    const auto at = static_cast<std::size_t>(step.value - 1);
+    const auto& stances = m_clip->marking().stances;
+    if (at >= stances.size() || stances[at].origin == Origin::Placed || !stances[at].se) {
+        return false;
+    }
+    const auto frame = m_clip->index().nearest(stances[at].contact);
+    const auto bound = eventBound(m_clip->index().interval(frame));
+    const auto se = *stances[at].se;
+    if (se <= bound) {
+        return false;
+    }
+    emit stepStaysAt({step, Instant::Contact});
+    emit eventsRefused(se, bound);
+    return true;
+}
+
 /// Goes to the least sure proposal of the row where it is not sure enough.
 bool MarkingFlow::isRowRefused(StepNumber step)
 {
@@ -160,7 +180,8 @@ bool MarkingFlow::isRowRefused(StepNumber step)
 void MarkingFlow::confirmStep()
 {
     const auto here = m_selection.place();
-    if (!here || stepOf(here->step) == nullptr || isRowRefused(here->step)) {
+    if (!here || stepOf(here->step) == nullptr || areEventsRefused(here->step) ||
+        isRowRefused(here->step)) {
         return;
     }
     std::vector<StepInstant> sure;

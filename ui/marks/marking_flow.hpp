@@ -86,10 +86,12 @@ public:
     void moveChosen(PixelPoint to);
     void sayNotVisible();
     void removeChosen();
-    void confirm(); ///< the cell at hand: its marks and the events of its step
+    /// The cell at hand: its marks and the events of its step. Refused where the events were found
+    /// and are less sure than core/propose/row_bound.hpp says: then they are looked at first.
+    void confirm();
     /// All cells of the step at hand and its contact and toe-off, but for cells with something to
     /// look at: a doubtful place or a bone that is not as long as elsewhere. Refused where a
-    /// proposal is less sure than a row may be (core/propose/row_bound.hpp).
+    /// proposal or the events are less sure than a row may be (core/propose/row_bound.hpp).
     void confirmStep();
     void copyFromStepBefore();
     /// The first cell of a step that wants work.
@@ -105,6 +107,9 @@ signals:
     void stepStaysAt(const latemile::ui::StepInstant& place);
     /// The row at hand was not accepted for this proposal; its cell is the place at hand now.
     void rowRefused(const latemile::MarkKey& key, double sePx, double boundPx);
+    /// The cell or the row at hand was not accepted for the step's found contact and toe-off; the
+    /// contact is the place at hand now.
+    void eventsRefused(latemile::Seconds se, latemile::Seconds bound);
     /// All of both feet has its answer.
     void feetDone();
 
@@ -120,6 +125,7 @@ private:
     void findRhythmFaults();
     void findDoubtBound();
     void noteUrgency();
+    [[nodiscard]] bool areEventsRefused(StepNumber step);
     [[nodiscard]] bool isRowRefused(StepNumber step);
     [[nodiscard]] bool wantsLook(const StepInstant& place) const;
     void tellIfDone();

@@ -169,6 +169,7 @@ void MarksPage::connectProposing()
             [this](const MarkKey& key, double sePx, double boundPx) {
                 m_proposing->tellRowRefused(key, sePx, boundPx);
             });
+    connect(m_flow, &MarkingFlow::eventsRefused, m_proposing, &Proposing::tellEventsRefused);
 }
 
 void MarksPage::setClip()
@@ -180,7 +181,7 @@ void MarksPage::setClip()
     m_thumbnails->setClip(clip);
     m_flow->setClip(clip);
     m_following->setClip(clip);
-    m_contacts->forget();
+    m_contacts->letGo();
     m_proposing->setClip(clip);
     m_ruler->setClip(clip);
     m_transport->setClip(clip);

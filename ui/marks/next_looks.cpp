@@ -4,6 +4,7 @@
 #include "core/propose/search_frames.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace latemile::ui {
 namespace {
@@ -28,8 +29,9 @@ std::vector<FrameNumber> unseen(std::vector<FrameNumber> frames, const LookedAt&
 
 bool areAllAmong(const std::vector<FrameNumber>& frames, const std::vector<FrameNumber>& looks)
 {
-    return std::ranges::all_of(
-        frames, [&looks](FrameNumber frame) { return std::ranges::count(looks, frame) > 0; });
+    const std::set<FrameNumber> among(looks.begin(), looks.end());
+    return std::ranges::all_of(frames,
+                               [&among](FrameNumber frame) { return among.contains(frame); });
 }
 
 } // namespace
@@ -42,8 +44,9 @@ NextLooks nextLooks(const FrameIndex& index, const LookedAt& known)
     if (auto cells = unseen(known.cells, known); !cells.empty()) {
         // Near and far leg are told by how they move.
         next = {For::Cells, known.frames.empty() ? withNeighbours(cells, index) : cells, false};
-    } else if (known.findsContacts && known.frames.empty()) {
-        next = {For::FirstSteps, firstFrames(index, known.start), false};
+    } else if (auto first = firstFrames(index, known.start);
+               known.findsContacts && known.frames.empty() && !first.empty()) {
+        next = {For::FirstSteps, std::move(first), false};
     } else if (auto thin = unseen(thinFrames(index), known); known.findsContacts && !thin.empty()) {
         next = {For::Contacts, thin, false};
     } else {

@@ -88,4 +88,16 @@ QString rowRefusedText(const MarkKey& key, double sePx, double boundPx, const Ke
              keys.textOf("marks.accept"));
 }
 
+QString eventsRefusedText(Seconds se, Seconds bound, const Keys& keys)
+{
+    constexpr double msPerSecond = 1000.0;
+    return translated(
+               QT_TRANSLATE_NOOP("ProposeWords",
+                                 "Contact and toe-off of this step are unsure by ± %1 ms; with its "
+                                 "cells they are accepted up to ± %2 ms. Look at both first: %3 "
+                                 "shows the toe-off, then accepts them."))
+        .arg(numberText(msPerSecond * se.count(), 0), numberText(msPerSecond * bound.count(), 0),
+             keys.textOf("marks.accept_contact"));
+}
+
 } // namespace latemile::ui

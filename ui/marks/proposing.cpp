@@ -62,7 +62,7 @@ Proposing::Proposing(MarkingFlow& flow, FollowPanel& panel, const Keys& keys, QO
     connect(m_work, &ProposeWork::proposed, this, &Proposing::take);
     connect(m_work, &ProposeWork::failed, this, [this](const QString& sentence) {
         end();
-        m_panel.tell(sentence, m_work->isEndedEarly() ? "" : "bad");
+        tellOfWork(sentence, m_work->isEndedEarly() ? "" : "bad");
     });
     connect(&flow, &MarkingFlow::changed, this, &Proposing::tellButtons);
 }
@@ -127,7 +127,15 @@ std::vector<FrameNumber> Proposing::cellFrames() const
 
 void Proposing::propose()
 {
-    if (!isUsable() || isBusy()) {
+    if (!isUsable()) {
+        return;
+    }
+    if (isBusy()) {
+        m_panel.tell(m_proposed == m_flow.clip()
+                         ? tr("Landmarks are being proposed: wait for them, or stop that first.")
+                         : tr("Landmarks of another clip are being proposed: wait for them, or "
+                              "stop that first."),
+                     "");
         return;
     }
     if (const auto side = needSideView(m_flow.clip()->scene().view); !side) {
@@ -135,8 +143,11 @@ void Proposing::propose()
         return;
     }
     if (isAllProposed()) {
-        m_panel.tell(tr("Every frame has its proposals. Confirm one step first: proposing again "
-                        "learns from the marks you placed."),
+        m_panel.tell(m_flow.clip()->marking().stances.empty()
+                         ? tr("Every frame has its proposals. %1 finds the contacts.")
+                               .arg(m_keys.textOf("marks.find_contacts"))
+                         : tr("Every frame has its proposals. Confirm one step first: proposing "
+                              "again learns from the marks you placed."),
                      "");
         return;
     }
@@ -144,8 +155,15 @@ void Proposing::propose()
     m_isQuiet = false;
     m_panel.tell({}, "");
     m_teaches = false;
-    m_isOtherRunner = false;
     begin();
+}
+
+/// Of a clip at work, where it is the one shown.
+void Proposing::tellOfWork(const QString& sentence, const char* state)
+{
+    if (m_proposed == m_flow.clip()) {
+        m_panel.tell(sentence, state);
+    }
 }
 
 /// Made in an earlier run of the program, and no mark placed to learn from.
@@ -157,7 +175,8 @@ bool Proposing::isAllProposed() const
         const Mark* hip = marking.find({frame, BodySide::Near, Landmark::Hip});
         return hip != nullptr && isProposal(*hip);
     });
-    return !hasMark(marking, isPlaced) && proposed == std::ssize(frames);
+    return !hasMark(marking, isPlaced) && !m_seen->of(*m_flow.clip()).isOtherRunner &&
+           proposed == std::ssize(frames);
 }
 
 LookedAt Proposing::lookedAt() const
@@ -170,7 +189,7 @@ LookedAt Proposing::lookedAt() const
     for (const FoundBody& body : seen.found) {
         known.frames.insert(body.frame);
     }
-    if (m_proposed == m_flow.clip() && !m_isOtherRunner) { // else of the other one's steps
+    if (m_proposed == m_flow.clip() && !seen.isOtherRunner) { // else of the other one's steps
         known.cells = cellFrames();
     }
     return known;
@@ -290,7 +309,6 @@ void Proposing::teach()
     m_proposed = m_flow.clip();
     m_isQuiet = false;
     m_teaches = true;
-    m_isOtherRunner = false;
     look({.what = NextLooks::For::Rest, .frames = {}, .isLast = true});
 }
 
@@ -298,7 +316,7 @@ void Proposing::stop()
 {
     if (std::exchange(m_waits, false)) {
         end();
-        m_panel.tell(stoppedText(), "");
+        tellOfWork(stoppedText(), "");
     } else {
         m_work->endEarly();
     }
@@ -330,6 +348,11 @@ void Proposing::exchangeLegs()
     clip.history().push(command.release());
     emit legsExchanged();
     m_panel.tell(exchangedText(clip, from, to), "");
+}
+
+void Proposing::tellEventsRefused(Seconds se, Seconds bound)
+{
+    m_panel.tell(eventsRefusedText(se, bound, m_keys), "doubt");
 }
 
 void Proposing::tellRowRefused(const MarkKey& key, double sePx, double boundPx)

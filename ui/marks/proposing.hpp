@@ -54,13 +54,15 @@ public:
     void exchangeLegs();
     /// Why the row was not accepted.
     void tellRowRefused(const MarkKey& key, double sePx, double boundPx);
+    /// Why neither cell nor row was.
+    void tellEventsRefused(Seconds se, Seconds bound);
 
 signals:
     void boxAsked(bool asked);
     /// A clip without any: there is enough to find some from.
     void contactsWanted(bool inWholeClip);
     /// What was found of another runner is gone.
-    void runnerChanged();
+    void runnerChanged(latemile::ui::ClipDocument* clip);
     void legsExchanged();
 
 private:
@@ -81,6 +83,7 @@ private:
     void finish(const ProposeResult& result);
     void teach();
     void end();
+    void tellOfWork(const QString& sentence, const char* state);
     void tellShare(int percent);
     [[nodiscard]] QString stoppedText() const;
     void tellProposed(const ProposeResult& result);
@@ -102,10 +105,9 @@ private:
     bool m_findsAfter{};               ///< the work at hand: contacts can be found better then
     bool m_waits{};                    ///< for contacts, before it goes on
     std::shared_ptr<PoseNetworks> m_networks; ///< open while there is work
-    bool m_knowsStep{};     ///< the work at hand began with a step confirmed whole, to learn from
-    int m_piece{};          ///< of work: parts one after the other are one edit
-    bool m_teaches{};       ///< the work at hand learns from a step that was confirmed
-    bool m_isOtherRunner{}; ///< another box: the proposals that stand are of somebody else
+    bool m_knowsStep{}; ///< the work at hand began with a step confirmed whole, to learn from
+    int m_piece{};      ///< of work: parts one after the other are one edit
+    bool m_teaches{};   ///< the work at hand learns from a step that was confirmed
     bool m_asksBox{};
     bool m_isQuiet{}; ///< the work at hand was not asked for: nothing is told of it
 };

@@ -13,6 +13,10 @@ namespace latemile::ui {
 void Proposing::tellBox(const QString& sentence)
 {
     askBox();
+    if (!m_asksBox) { // no frame is shown yet
+        m_panel.tell(sentence, "doubt");
+        return;
+    }
     m_panel.tell(sentence + u' ' +
                      tr("Drag it on the picture; by keys, arrows move it, Shift+arrows size it, "
                         "%1 takes it.")
@@ -43,10 +47,10 @@ void Proposing::useBox(const Box& box)
     known.path.reset();
     known.found.clear();
     known.isTaught = false;
+    known.isOtherRunner = true;
     leaveBox();
     m_isQuiet = false;
     m_teaches = false;
-    m_isOtherRunner = true;
     begin();
 }
 

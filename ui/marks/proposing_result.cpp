@@ -69,7 +69,7 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     if (!result->fault && areLegsExchangedSince()) {
         if (result->isStopped) {
             end();
-            m_panel.tell(stoppedText(), "");
+            tellOfWork(stoppedText(), "");
         } else {
             work({});
         }
@@ -91,19 +91,24 @@ void Proposing::take(const std::shared_ptr<const ProposeResult>& result)
     }
 }
 
-/// Nobody on the frames looked at so far: she may come later.
+/// Nobody on the frames looked at so far: she may come later. What was not asked for looks at the
+/// frames of cells alone.
 bool Proposing::isGoingOn(const ProposeResult& result)
 {
     const bool mayCome = !result.fault || result.fault->kind == Error::Kind::NotFound;
-    return mayCome && !result.isStopped && (m_findsAfter || !m_looks.isLast);
+    if (!mayCome || result.isStopped || (m_looks.isLast && !m_findsAfter)) {
+        return false;
+    }
+    return !m_isQuiet || nextLooks(m_proposed->index(), lookedAt()).what == NextLooks::For::Cells;
 }
 
 /// Into the document.
 void Proposing::put(const ProposeResult& result)
 {
     auto proposed = marksOf(result.proposals);
-    const auto others = m_isOtherRunner ? ProposeMarks::Others::Go : ProposeMarks::Others::Stay;
-    if (m_isOtherRunner) {
+    const bool isOther = m_seen->of(*m_proposed).isOtherRunner;
+    const auto others = isOther ? ProposeMarks::Others::Go : ProposeMarks::Others::Stay;
+    if (isOther) {
         clearOtherRunner();
     } else if (result.isStopped || !m_looks.isLast || m_findsAfter) {
         leaveStanding(proposed, m_proposed->marking(), m_put);
@@ -120,11 +125,11 @@ void Proposing::put(const ProposeResult& result)
 /// The steps that were found of her; her marks go with the first that are proposed of this one.
 void Proposing::clearOtherRunner()
 {
-    m_isOtherRunner = false;
+    m_seen->of(*m_proposed).isOtherRunner = false;
     if (std::ranges::any_of(m_proposed->marking().stances, isFound)) {
         m_proposed->history().push(new ProposeStances(*m_proposed, {}));
     }
-    emit runnerChanged();
+    emit runnerChanged(m_proposed);
 }
 
 void Proposing::finish(const ProposeResult& result)

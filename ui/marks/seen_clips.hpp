@@ -27,9 +27,10 @@ public:
         std::optional<CropPath> path;
         std::optional<RunnerBox> box;
         std::shared_ptr<LegTurns> turns = std::make_shared<LegTurns>(); ///< commands hold them too
-        LegTurns keptTurns; ///< an undo changes them without a word
-        bool isTaught{};    ///< proposed again since the coach placed marks of a whole step
-        double rate{};      ///< the capture rate that the times of all this follow
+        LegTurns keptTurns;   ///< an undo changes them without a word
+        bool isTaught{};      ///< proposed again since the coach placed marks of a whole step
+        bool isOtherRunner{}; ///< by another box than the proposals that stand in the document
+        double rate{};        ///< the capture rate that the times of all this follow
     };
 
     explicit SeenClips(QObject* parent) : QObject(parent) {}
