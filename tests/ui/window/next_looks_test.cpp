@@ -93,3 +93,18 @@ TEST_CASE("a clip shorter than a stride is looked at in one go", "[ui]")
     look(known, next);
     CHECK(nextLooks(shortClip, known).isLast);
 }
+
+TEST_CASE("where the runner's first stride has no frame the whole clip is looked at", "[ui]")
+{
+    // A recording gap of two seconds behind the frame on which the runner was shown.
+    std::vector<Seconds> times;
+    for (int k = 0; k < 1000; ++k) {
+        times.push_back(Seconds{k / 120.0 + (k > 5 ? 2.0 : 0.0)});
+    }
+    const FrameIndex gap(times);
+    REQUIRE(firstFrames(gap, {5}).empty());
+    const auto next =
+        nextLooks(gap, {.frames = {}, .cells = {}, .start = {5}, .findsContacts = true});
+    CHECK(next.what == For::Contacts);
+    CHECK(next.frames == thinFrames(gap));
+}

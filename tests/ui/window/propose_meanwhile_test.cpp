@@ -41,8 +41,25 @@ public:
             }
         }
         window().session()->history().push(new ProposeMarks(clip(), feet, 1));
+        m_feet = feet;
     }
     [[nodiscard]] const std::vector<Stance>& stances() { return clip().marking().stances; }
+    /// The feet as they are so much later, and as they are.
+    void moveInTime(std::int64_t by)
+    {
+        std::map<MarkKey, Mark> moved;
+        for (const auto& [key, mark] : m_feet) {
+            if (const auto there = m_feet.find({{key.frame.value + by}, key.side, key.landmark});
+                there != m_feet.end()) {
+                moved[key] = there->second;
+            }
+        }
+        window().session()->history().push(
+            new ProposeMarks(clip(), moved, 2, ProposeMarks::Others::Go));
+    }
+
+private:
+    std::map<MarkKey, Mark> m_feet;
 };
 
 bool isAlike(const Stance& a, const Stance& b)
@@ -106,6 +123,78 @@ TEST_CASE("stances the coach looks at or has worked on stay as they are when fou
         const bool stays = n == index || n == worked;
         CHECK(job.stances()[n].contact == (stays ? earlier[n].contact : found[n].contact));
     }
+}
+
+TEST_CASE("a stance that a later search has elsewhere is not taken for removed", "[ui]")
+{
+    ProposedFeet job;
+    auto& contacts = job.page().contacts();
+    contacts.findAlong(false);
+    const auto first = job.stances();
+    REQUIRE(first.size() >= 3);
+    job.moveInTime(18); // 0.15 s
+    contacts.findAlong(false);
+    REQUIRE(job.stances() != first);
+    job.moveInTime(0);
+    contacts.findAlong(true);
+    for (const Stance& stance : first) {
+        CAPTURE(stance.contact.count());
+        CHECK(hasAlike(job.stances(), stance));
+    }
+}
+
+TEST_CASE("contact and toe-off that are hardly sure are not taken with a cell or a row", "[ui]")
+{
+    ProposedFeet job;
+    job.page().contacts().findAlong(true);
+    auto unsure = job.stances();
+    REQUIRE(unsure.size() >= 3);
+    const auto at = static_cast<std::size_t>(
+        std::ranges::find_if(unsure, [](const Stance& one) { return one.toeOff.has_value(); }) -
+        unsure.begin());
+    const StepNumber step{static_cast<int>(at) + 1};
+    unsure[at].se = Seconds{0.040};
+    auto& history = job.window().session()->history();
+    history.push(new ProposeStances(job.clip(), unsure));
+    const auto before = job.clip().marking();
+    auto& flow = job.page().flow();
+    for (const auto accept : {&MarkingFlow::confirm, &MarkingFlow::confirmStep}) {
+        job.window().selection().setPlace(StepInstant{step, Instant::MidStance});
+        waitForPicture(job.page());
+        (flow.*accept)();
+        CHECK_THAT(job.told(), containing("unsure by ± 40 ms"));
+        CHECK(job.clip().marking() == before);
+        CHECK(job.window().selection().place() == StepInstant{step, Instant::Contact});
+    }
+    // Looked at, they are the coach's; sure ones go with the cell.
+    job.key(Qt::Key_A);
+    job.key(Qt::Key_A);
+    CHECK(job.stances()[at].origin == Origin::Placed);
+    job.window().undo();
+    unsure[at].se = Seconds{0.008};
+    history.push(new ProposeStances(job.clip(), unsure));
+    job.window().selection().setPlace(StepInstant{step, Instant::MidStance});
+    waitForPicture(job.page());
+    flow.confirm();
+    CHECK(job.stances()[at].origin == Origin::Placed);
+}
+
+TEST_CASE("contacts asked for where proposing was stopped: its cells are looked at, no more",
+          "[ui][propose]")
+{
+    RawClip job("select='gte(n,60)'", 220, 120);
+    job.key(Qt::Key_U);
+    const auto isFinding = [&] { return job.page().contacts().isBusy(); };
+    REQUIRE((waitUntil(isFinding) || waitUntil(isFinding)));
+    job.page().followPanel().work().stopButton().click();
+    REQUIRE_FALSE(job.page().proposing().isBusy());
+    const auto proposed = job.count(Origin::Proposed);
+    job.key(Qt::Key_G);
+    waitForContacts(job.page());
+    REQUIRE_FALSE(job.clip().marking().stances.empty());
+    job.waitForProposals();
+    CHECK(job.count(Origin::Proposed) > proposed);
+    CHECK(job.count(Origin::Proposed) < 13 * 80);
 }
 
 TEST_CASE("Stop while contacts are found along ends proposing too", "[ui][propose]")
