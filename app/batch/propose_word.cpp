@@ -11,6 +11,7 @@
 #include "core/json_file.hpp"
 #include "core/marks/marks_file.hpp"
 #include "core/propose/joined_proposals.hpp"
+#include "core/propose/search_frames.hpp"
 #include "core/rounding.hpp"
 #include "core/whole_file.hpp"
 
@@ -36,7 +37,7 @@ struct Asked {
     std::filesystem::path out;
     std::optional<double> captureRate;
     std::optional<Box> box;
-    FrameChoice frames;
+    std::optional<FrameChoice> frames; ///< none: those the window looks at
     bool json{};
 };
 
@@ -95,8 +96,11 @@ std::optional<FrameChoice> framesFrom(std::string_view text)
 
 Outcome<std::vector<FrameNumber>> framesOf(const Asked& asked, const FrameIndex& index)
 {
+    if (!asked.frames) {
+        return framesToSearch(index);
+    }
     const auto last = index.size() - 1;
-    const auto& choice = asked.frames;
+    const auto& choice = *asked.frames;
     const auto highest = choice.list.empty() ? choice.last.value_or(last) : choice.list.back();
     if (highest > last) {
         return fail(Error::Kind::NotFound, asked.clip.string() + " has the frames 0 to " +
@@ -217,8 +221,9 @@ void addPropose(CLI::App& program, Job& job)
         *word, asked->box,
         "A box round the runner on the first frame, pixels: needed where others stand beside her");
     word->add_option_function<std::string>(
-            "--frames", [asked](const std::string& text) { asked->frames = *framesFrom(text); },
-            "Which frames, else all: 40,60,80 or 100-180 or 'every 4' or '100-180 every 4'")
+            "--frames", [asked](const std::string& text) { asked->frames = framesFrom(text); },
+            "Which frames, else some 125 a second: 40,60,80 or 100-180 or 'every 4' or "
+            "'100-180 every 4'")
         ->type_name("FRAMES")
         ->check(CLI::Validator(
             [](std::string& text) {

@@ -32,12 +32,16 @@ bool belongsTo(const Reading& reading, const std::string& measure, Foot foot)
            reading.foot.value_or(foot) == foot;
 }
 
+/// What nobody confirmed has a say only where nothing is confirmed.
 Typical typicalOf(const Readings& readings, const std::string& measure, Foot foot)
 {
     Typical typical;
     std::vector<double> values;
+    const bool isAnyConfirmed = std::ranges::any_of(readings.readings, [&](const Reading& reading) {
+        return belongsTo(reading, measure, foot) && reading.confirmed;
+    });
     for (const Reading& reading : readings.readings) {
-        if (belongsTo(reading, measure, foot)) {
+        if (belongsTo(reading, measure, foot) && (reading.confirmed || !isAnyConfirmed)) {
             typical.values[reading.step->value] = *reading.value;
             values.push_back(*reading.value);
         }

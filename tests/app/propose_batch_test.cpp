@@ -101,6 +101,28 @@ TEST_CASE(
     CHECK_FALSE(isKept(hipAt({"--frames", "38,39", "--box", box})));
 }
 
+TEST_CASE("of a fast clip the frames are proposed that the window looks at", "[batch][propose]")
+{
+    const ScratchFolder folder;
+    const auto copy = folder / "late.mp4";
+    std::filesystem::copy_file(clip, copy);
+    latemile::ClipOptions slowMotion;
+    slowMotion.captureRate = 240.0;
+    auto reader = latemile::ClipReader::open(copy, slowMotion);
+    REQUIRE(reader);
+    std::vector<latemile::FoundBody> everySecond;
+    for (auto& body : ModelledRunner{.frames = 336}.bodies()) {
+        body.frame.value *= 2;
+        everySecond.push_back(body);
+    }
+    REQUIRE(latemile::keepLooks({everySecond, {}, {}, {}}, reader->index(), copy));
+    const auto ran = batch({"propose", copy.string(), "--capture-fps", "240", "--json", "--out",
+                            (folder / "M.csv").string()});
+    CAPTURE(ran.err);
+    REQUIRE(ran.exit == 0);
+    CHECK(json::parse(ran.out).at("frames") == 336);
+}
+
 TEST_CASE("that a clip was cut off is told with its proposals", "[batch][propose]")
 {
     const ScratchFolder folder;

@@ -76,6 +76,7 @@ TEST_CASE("two clips looked at before are screened without the network, and as t
     // A program installed without the network's file.
     const ScratchFolder installed;
     std::filesystem::create_directories(installed / "bin");
+    std::filesystem::create_directories(installed / "share/latemile/pose");
     const auto program = installed / "bin/latemile-batch";
     std::filesystem::copy_file(LATEMILE_BATCH, program);
     const ScratchFolder folder;

@@ -163,7 +163,15 @@ TEST_CASE("a confirmed step goes before a nearer unconfirmed one", "[sheet]")
     Clip clip;
     clip.addReadings({10.0, 14.0, 13.0});
     clip.readings.readings[2].confirmed = false;
-    CHECK(clip.typical()->number == StepNumber{2 * 1 + 1}); // 14 is nearer to 13 than 10
+    CHECK(clip.typical()->number == StepNumber{1}); // 10 and 14 lie as far from their median
+}
+
+TEST_CASE("what nobody confirmed has no say in which step is typical", "[sheet]")
+{
+    Clip clip;
+    clip.addReadings({10.0, 14.0, 13.0});
+    clip.readings.readings[1].confirmed = false;
+    CHECK(clip.typical()->number == StepNumber{1}); // 13, the median of all three, were the third
 }
 
 TEST_CASE("a step without a hip at mid-stance cannot be shown", "[sheet]")
