@@ -11,7 +11,7 @@
 
 namespace latemile {
 
-/// The pose network, ready to look at pictures on this machine's processor: about 0.12 s a picture
+/// The pose network, ready to look at pictures on this machine's processor: about 0.2 s a picture
 /// on one core, 0.2 GB of memory. One thread at a time; several networks may run side by side.
 class PoseNetwork {
 public:

@@ -60,8 +60,8 @@ Outcome<CropPath> cropPathThrough(const FrameReader& read, const FrameIndex& ind
 /// A fault for a clip shorter than a quick runner's step: no leg is told from the other there.
 Outcome<void> needWholeStep(const FrameIndex& index);
 
-/// What the network sees on each of `frames`, in their order; about 0.13 s a frame. `box` is round
-/// her on the first of them. Errors also: a clip that is shorter than a step; stopped (Cancelled).
+/// What the network sees on each of `frames`, in their order; one look of the network a frame.
+/// `box` is round her on the first of them. Errors also: a clip that is shorter than a step; stopped (Cancelled).
 Outcome<std::vector<FoundBody>> searchClip(const FrameReader& read, const FrameIndex& index,
                                            PoseNetwork& network,
                                            const std::vector<FrameNumber>& frames,

@@ -178,6 +178,32 @@ TEST_CASE("propose says of which clip nothing can be proposed, and why", "[batch
     }
 }
 
+TEST_CASE("propose tells of a runner cut off at the edge, and of a clip of less than a step",
+          "[batch][propose]")
+{
+    const ScratchFolder folder;
+    const auto made = [&](const std::string& name, const char* filter, const char* frames) {
+        const auto file = (folder / name).string();
+        const auto ran = run("ffmpeg", {"-loglevel", "error", "-ss", "1.0", "-i", clip, "-vf",
+                                        filter, "-frames:v", frames, "-crf", "18", file});
+        INFO(ran.err);
+        REQUIRE(ran.exit == 0);
+        return file;
+    };
+    const auto out = (folder / "MARKS.csv").string();
+    const auto feetless = batch({"propose", made("feetless.mp4", "crop=1280:580:0:0", "40"),
+                                 "--frames", "0-39 every 4", "--out", out});
+    CAPTURE(feetless.out, feetless.err);
+    CHECK(feetless.exit == 0);
+    CHECK_THAT(feetless.out, containing("the runner reaches the edge of the picture"));
+    std::filesystem::remove(out);
+    const auto shortClip =
+        batch({"propose", made("short.mp4", "null", "20"), "--out", out}); // 0.16 s
+    CHECK(shortClip.exit == 1);
+    CHECK_THAT(shortClip.err, containing("shorter than one step") && containing("short.mp4"));
+    CHECK_FALSE(std::filesystem::exists(out));
+}
+
 TEST_CASE("propose tells wrong use from what could not be done", "[batch][propose]")
 {
     checkRefused({"--frames", "12-3"}, "'12-3' is neither frames", 2);

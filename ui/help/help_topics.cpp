@@ -108,7 +108,10 @@ HelpTopic proposeTopic(const Keys& keys)
                                          "followed through the clip; after further corrections "
                                          "%3 does so again. Then %4 accepts a row, as long as "
                                          "none of its points is unsure by more than 3 % of the "
-                                         "trunk, or half as much again as a click of yours."));
+                                         "trunk, or half as much again as a click of yours. A "
+                                         "step's found contact and toe-off go with its cells and "
+                                         "its row where they are unsure by 12 ms or one and a half "
+                                         "frames at most; else you are shown the contact first."));
     *text = text->arg(keys.textOf("marks.next_cell"), keys.textOf("marks.accept"),
                       keys.textOf("marks.propose"), keys.textOf("marks.accept_step"));
     text = add(QT_TRANSLATE_NOOP("Help", "Near and far leg"),
