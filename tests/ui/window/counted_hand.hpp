@@ -88,4 +88,7 @@ private:
     int m_actions{};
 };
 
+/// Drags what a coach would see to be off: by more than two of the errors of a click.
+void setRight(MarksPage& page, Hand& hand, const nlohmann::json& truth, const StepInstant& place);
+
 } // namespace latemile::ui
