@@ -127,8 +127,7 @@ std::string textOf(const Comparison& comparison)
     }
     return "UNCONFIRMED: no coach has looked at a single mark of these clips. Use this to choose "
            "which clips to look at, and tell nobody a number of it. Its ± is from step to step; "
-           "what "
-           "proposals err by in another posture is not in it.\n\n" +
+           "what proposals err by in another posture is not in it.\n\n" +
            table.text();
 }
 

@@ -3,6 +3,8 @@
 
 #include "tests/scratch_folder.hpp"
 
+#include "tests/scratch_folder.hpp"
+
 #include <fcntl.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -51,6 +53,15 @@ Ran batch(const std::vector<std::string>& arguments)
     auto ran = run(LATEMILE_BATCH, arguments);
     ran.err = std::regex_replace(ran.err, std::regex("[^\n]* \\.\\.\\. [0-9]+ s\n"), "");
     return ran;
+}
+
+std::string installedWithoutNetwork(const ScratchFolder& folder)
+{
+    std::filesystem::create_directories(folder / "bin");
+    std::filesystem::create_directories(folder / "share/latemile/pose");
+    const auto program = folder / "bin/latemile-batch";
+    std::filesystem::copy_file(LATEMILE_BATCH, program);
+    return program.string();
 }
 
 } // namespace latemile::tests

@@ -20,4 +20,9 @@ Ran run(const std::string& program, const std::vector<std::string>& arguments);
 /// left out of `err`.
 Ran batch(const std::vector<std::string>& arguments);
 
+class ScratchFolder;
+/// latemile-batch as installed into `folder`, which finds its data in share/latemile beside its own
+/// folder, without the pose network; its path.
+std::string installedWithoutNetwork(const ScratchFolder& folder);
+
 } // namespace latemile::tests

@@ -216,12 +216,8 @@ TEST_CASE("propose tells wrong use from what could not be done", "[batch][propos
 TEST_CASE("installed without its network, or with another, propose says so and writes nothing",
           "[batch][propose]")
 {
-    // An installed program finds its data in share/latemile beside its own folder.
     const ScratchFolder installed;
-    std::filesystem::create_directories(installed / "bin");
-    std::filesystem::create_directories(installed / "share/latemile/pose");
-    const auto program = installed / "bin/latemile-batch";
-    std::filesystem::copy_file(LATEMILE_BATCH, program);
+    const auto program = installedWithoutNetwork(installed);
     std::string part = "is missing";
     SECTION("missing") {}
     SECTION("another")
@@ -230,8 +226,8 @@ TEST_CASE("installed without its network, or with another, propose says so and w
         part = "is damaged or of another version";
     }
     const ScratchFolder folder;
-    const auto ran = run(program.string(), {"propose", clip, "--frames", "140-150", "--out",
-                                            (folder / "MARKS.csv").string()});
+    const auto ran = run(program, {"propose", clip, "--frames", "140-150", "--out",
+                                   (folder / "MARKS.csv").string()});
     CAPTURE(ran.err);
     CHECK(ran.exit == 1);
     CHECK(ran.out.empty());

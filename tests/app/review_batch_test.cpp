@@ -73,12 +73,8 @@ TEST_CASE("one clip screened against itself shows no change and calls nothing co
 TEST_CASE("two clips looked at before are screened without the network, and as their truth has it",
           "[batch][propose]")
 {
-    // A program installed without the network's file.
     const ScratchFolder installed;
-    std::filesystem::create_directories(installed / "bin");
-    std::filesystem::create_directories(installed / "share/latemile/pose");
-    const auto program = installed / "bin/latemile-batch";
-    std::filesystem::copy_file(LATEMILE_BATCH, program);
+    const auto program = installedWithoutNetwork(installed);
     const ScratchFolder folder;
     const auto sample = sourceFolder() / "sample_clips/ilse-varga/2026-08-29";
     json truth;
@@ -91,9 +87,8 @@ TEST_CASE("two clips looked at before are screened without the network, and as t
     const auto session = json::parse(bytesOf(sample / "session.json"));
     const auto scene =
         folder.file("SCENE.json", session.at("clips").at(0).at("scene").dump()).string();
-    const auto ran =
-        run(program.string(), {"review", (folder / "fresh.mp4").string(),
-                               (folder / "late.mp4").string(), "--scene", scene, "--json"});
+    const auto ran = run(program, {"review", (folder / "fresh.mp4").string(),
+                                   (folder / "late.mp4").string(), "--scene", scene, "--json"});
     CAPTURE(ran.err);
     REQUIRE(ran.exit == 0);
     const auto rows = json::parse(ran.out).at("rows");

@@ -51,6 +51,19 @@ std::vector<BodyPoints> swingingLegs()
     return bodies;
 }
 
+/// Left and right are taken for each other up to frame 13, frames 14 to 16 are behind a post.
+BeltRunner exchangedBeforePost()
+{
+    BeltRunner runner(130);
+    for (std::size_t frame = 0; frame < 14; ++frame) {
+        runner.exchangeLegs(frame);
+    }
+    for (const std::size_t frame : {14U, 15U, 16U}) {
+        runner.mergeLegs(frame);
+    }
+    return runner;
+}
+
 } // namespace
 
 TEST_CASE("exactly the frames with exchanged legs are found", "[propose][outside]")
@@ -109,13 +122,7 @@ TEST_CASE("a stance that goes on behind a post tells the leg before the post", "
 {
     // The clip begins with a stance, the legs taken for each other, until a post hides them: how
     // the legs move says nothing across it, and as they are the shanks are as long.
-    BeltRunner runner(130);
-    for (std::size_t frame = 6; frame < 14; ++frame) {
-        runner.exchangeLegs(frame);
-    }
-    for (const std::size_t frame : {14U, 15U, 16U}) {
-        runner.mergeLegs(frame);
-    }
+    auto runner = exchangedBeforePost();
     runner.bodies.erase(runner.bodies.begin(), runner.bodies.begin() + 6);
     runner.times.erase(runner.times.begin(), runner.times.begin() + 6);
     const auto found = legsSeen(runner.bodies, runner.times);
@@ -130,13 +137,7 @@ TEST_CASE("a stance that goes on behind a post tells the leg before the post", "
 
 TEST_CASE("legs that only the belt tells stay in doubt", "[propose]")
 {
-    BeltRunner runner(130);
-    for (std::size_t frame = 0; frame < 14; ++frame) {
-        runner.exchangeLegs(frame);
-    }
-    for (const std::size_t frame : {14U, 15U, 16U}) {
-        runner.mergeLegs(frame);
-    }
+    const auto runner = exchangedBeforePost();
     const auto found = legsSeen(runner.bodies, runner.times);
     CHECK(found[10].feetExchanged);
     CHECK(found[10].sureness < 2.0);
