@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/propose/joined_proposals.hpp"
+
+#include "core/propose/bone_lengths.hpp"
 #include "tests/catch.hpp"
 #include "tests/core/follow/followed_clip.hpp"
 #include "tests/core/propose/modelled_bodies.hpp"
@@ -191,4 +193,36 @@ TEST_CASE("marks that cannot be followed are told, and the network's proposals s
     CHECK(best.proposals == proposalsFrom(paths, marks));
     CHECK(best.remark.find("not followed: ") != std::string::npos);
     CHECK(best.remark.ends_with('.'));
+}
+
+TEST_CASE("where a toe is lost the followed heel and ankle tell how far from them it is",
+          "[propose]")
+{
+    auto paths = threeStrides();
+    const auto whole = paths;
+    FollowResult followed;
+    for (const auto landmark : bonedPoints) {
+        for (int frame = 0; frame < 120; ++frame) {
+            if (landmark == Landmark::Toe && frame >= 60 && frame <= 66) {
+                continue;
+            }
+            const MarkKey key{{frame}, BodySide::Near, landmark};
+            const auto at =
+                paths.paths.at({key.side, landmark}).at[static_cast<std::size_t>(frame)];
+            followed.marks[key] = {at, Origin::Followed, 1.0};
+            followed.driftPx[key] = 0.5;
+        }
+    }
+    constexpr std::size_t lost = 63;
+    const auto ankle = paths.paths.at({BodySide::Near, Landmark::Ankle}).at[lost];
+    auto& seen = paths.paths.at(toe).at[lost];
+    const double length = std::hypot(seen.u - ankle.u, seen.v - ankle.v);
+    seen.u += 25.0 * (seen.u - ankle.u) / length; // 25 px too far from the ankle
+    seen.v += 25.0 * (seen.v - ankle.v) / length;
+    const auto proposals = joinedProposals(paths, {}, followed);
+    const auto at = proposals.at(toeOn(lost)).at;
+    const auto there = whole.paths.at(toe).at[lost];
+    CHECK(std::hypot(at.u - there.u, at.v - there.v) < 8.0);
+    const auto held = proposals.at({{lost}, BodySide::Near, Landmark::Ankle}).at;
+    CHECK(std::hypot(held.u - ankle.u, held.v - ankle.v) < 2.0);
 }
