@@ -200,7 +200,11 @@ void Proposing::begin()
     ++m_piece;
     m_proposed = m_flow.clip();
     m_put.clear();
-    m_findsContacts = !m_isQuiet && std::ranges::all_of(m_proposed->marking().stances, isFound);
+    const auto& stances = m_proposed->marking().stances;
+    m_findsContacts = !m_isQuiet && std::ranges::all_of(stances, isFound);
+    if (!stances.empty() && nextLooks(m_proposed->index(), lookedAt()).frames.empty()) {
+        m_findsContacts = false; // they were found from all there is to see
+    }
     goOn();
 }
 
@@ -212,8 +216,7 @@ void Proposing::goOn()
 void Proposing::look(NextLooks looks)
 {
     m_looks = std::move(looks);
-    m_findsAfter =
-        m_findsContacts && !m_looks.frames.empty() && (m_looks.areForContacts() || m_looks.isLast);
+    m_findsAfter = m_findsContacts && (m_looks.areForContacts() || m_looks.isLast);
     work(m_looks.frames);
 }
 
@@ -309,6 +312,7 @@ void Proposing::teach()
     m_proposed = m_flow.clip();
     m_isQuiet = false;
     m_teaches = true;
+    m_findsContacts = false;
     look({.what = NextLooks::For::Rest, .frames = {}, .isLast = true});
 }
 

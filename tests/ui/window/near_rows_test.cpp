@@ -61,8 +61,6 @@ TEST_CASE("seven near steps of a raw clip take one and a half actions an instant
     Hand hand(page);
     hand.key(Qt::Key_U);
     waitForWork(page);
-    hand.key(Qt::Key_G); // looked at before: the contacts are asked for
-    waitForWork(page);
     const auto nearSteps = [&clip] {
         std::vector<StepNumber> numbers;
         for (const Step& step : clip.steps()) {
